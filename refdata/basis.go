@@ -1,0 +1,25 @@
+package refdata
+
+// Basis is the part that every verdict has in common: what it rests on, what it
+// took for granted, what it did not look at, and what can hurt.
+type Basis struct {
+	Sources    []Source     `json:"sources"`
+	Assumed    []Assumption `json:"assumed,omitempty"`
+	NotChecked []Unchecked  `json:"not_checked,omitempty"`
+	Cautions   []Caution    `json:"cautions,omitempty"`
+}
+
+// Assumption is a figure that stood in for one that was not given.
+type Assumption struct {
+	What   string `json:"what"`  // "cable efficiency"
+	Value  string `json:"value"` // "0.80 ± 0.06"
+	Status Status `json:"status"`
+}
+
+// Unchecked is something a verdict could not look at. That nothing was found
+// there does not mean that nothing is wrong.
+type Unchecked struct {
+	What   string `json:"what"`   // "piston-to-valve clearance"
+	Why    string `json:"why"`    // "no lift curve given"
+	Settle string `json:"settle"` // the cheapest reading that would settle it
+}

@@ -1,0 +1,26 @@
+// Package measure holds readings with their uncertainty and weighs causes by
+// them.
+//
+//	task                                        use
+//	a reading from text, "7.94 mm ± 0.02"       Read, ReadPosition
+//	a reading from figures                      Of, By, Exact
+//	what an instrument is good for              Instrument, Caliper, DegreeDisc ...
+//	uncertainty of a computed figure            Propagate, MonteCarlo
+//	which cause explains the readings           Rank
+//	a cause that shifts readings by a known or
+//	unknown amount                              Gaussian
+//	the next reading to take                    Next
+//
+// The figure after ± is a standard uncertainty: one standard deviation, as the
+// Guide to the Expression of Uncertainty in Measurement (GUM, JCGM 100:2008)
+// uses the word. A bare figure takes its instrument's default and says so; it
+// is never exact unless asked for by name.
+//
+// The ranking engine serves all trades. A cause gives the logarithm of the
+// likelihood of the readings; the engine turns likelihoods and priors into
+// shares that add up to one, puts the causes best first, keeps "something
+// else" in the list, and groups the causes that the readings cannot tell apart.
+//
+// Not covered: degrees of freedom (Welch-Satterthwaite), fitting of curves,
+// and correlated inputs beyond errors common to several readings.
+package measure

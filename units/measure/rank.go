@@ -1,0 +1,251 @@
+package measure
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"example.com/benchbook/units/fault"
+)
+
+// Datum is one component of the readings a cause is weighed by, in whatever
+// unit the trade keeps that component in. One not taken says nothing.
+type Datum struct {
+	Value float64
+	Taken bool
+}
+
+// Data is the vector of readings. Every cause of one ranking sees the same
+// vector in the same order.
+type Data []Datum
+
+// Hypothesis gives the natural logarithm of the likelihood of the readings that
+// were taken, if it were true. Constants shared by all hypotheses of a ranking
+// may be left out. -Inf says the readings rule it out.
+type Hypothesis interface {
+	LogLikelihood(d Data) float64
+}
+
+// LogLikelihood is a function used as a [Hypothesis].
+type LogLikelihood func(d Data) float64
+
+// LogLikelihood calls f.
+func (f LogLikelihood) LogLikelihood(d Data) float64 { return f(d) }
+
+// Cause is one thing that may be wrong, or "nothing is".
+type Cause struct {
+	Key   string  // stable name: "inlet-wheel:+1"
+	Text  string  // for the reader: "inlet camwheel one tooth early"
+	Prior float64 // weight before the readings, above zero; any scale
+	Hypothesis
+}
+
+// SomethingElse is the key of the cause that stands for all that was not
+// listed. Its likelihood is wide, so that a bad fit is not forced on a listed
+// cause.
+const SomethingElse = "something-else"
+
+// Odds is a cause with the share of belief it holds after the readings.
+type Odds struct {
+	Key, Text     string
+	Share         float64 // 0 to 1; all shares of a ranking add up to 1
+	Percent       int     // whole per cent; all of a ranking add up to 100
+	Prior         float64 // share before the readings
+	LogLikelihood float64
+	Group         int // causes with the same number cannot be told apart by these readings
+}
+
+// Ranking is a list of causes, likeliest first.
+type Ranking struct {
+	Odds []Odds
+}
+
+// indistinct is the ratio of likelihoods below which readings do not tell two
+// causes apart: Kass and Raftery, Bayes Factors, J. Am. Stat. Assoc. 90 (1995)
+// 773, call a factor of 1 to 3 "not worth more than a bare mention" (from
+// memory).
+const indistinct = 3
+
+// Rank weighs causes by the readings. other is the "something else" cause; its
+// key is set to [SomethingElse]. Errors: no listed cause, a prior that is not
+// above zero, a key twice, a likelihood that is NaN or +Inf, or no cause that
+// the readings leave possible.
+func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
+	other.Key = SomethingElse
+	all := append(slices.Clip(causes), other)
+	odds := make([]Odds, len(all))
+	var faults fault.List
+	if len(causes) == 0 {
+		faults.Add(fault.Fault{Code: fault.Missing, Path: "causes", Rule: "at least one cause must be listed"})
+	}
+	seen := make(map[string]bool, len(all))
+	best, priors := math.Inf(-1), 0.0
+	for i, c := range all {
+		path := "causes[" + strconv.Itoa(i) + "]"
+		if seen[c.Key] || c.Key == "" {
+			faults.Add(fault.Fault{Code: fault.Conflict, Path: path + ".key", Value: c.Key, Rule: "keys must be there and differ"})
+		}
+		seen[c.Key] = true
+		if !(c.Prior > 0) || math.IsInf(c.Prior, 0) {
+			faults.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".prior", Value: strconv.FormatFloat(c.Prior, 'g', 4, 64), Rule: "a prior must be above zero"})
+			continue
+		}
+		if c.Hypothesis == nil {
+			faults.Add(fault.Fault{Code: fault.Missing, Path: path + ".hypothesis", Value: c.Key, Rule: "a cause needs a likelihood"})
+			continue
+		}
+		l := c.LogLikelihood(d)
+		if math.IsNaN(l) || math.IsInf(l, 1) {
+			faults.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".likelihood", Value: c.Key, Rule: "the likelihood must be finite"})
+			continue
+		}
+		priors += c.Prior
+		best = max(best, l+math.Log(c.Prior))
+		odds[i] = Odds{Key: c.Key, Text: c.Text, Prior: c.Prior, LogLikelihood: l}
+	}
+	if faults.Len() == 0 && math.IsInf(best, -1) {
+		faults.Add(fault.Fault{Code: fault.Conflict, Path: "causes", Rule: "the readings rule out every cause, something else included"})
+	}
+	if err := faults.Err(); err != nil {
+		return Ranking{}, err
+	}
+	sum := 0.0
+	for i := range odds {
+		o := &odds[i]
+		o.Share = math.Exp(o.LogLikelihood + math.Log(o.Prior) - best)
+		sum += o.Share
+	}
+	for i := range odds {
+		odds[i].Share /= sum
+		odds[i].Prior /= priors
+	}
+	slices.SortStableFunc(odds, func(a, b Odds) int {
+		switch {
+		case a.Share > b.Share:
+			return -1
+		case a.Share < b.Share:
+			return 1
+		}
+		return 0
+	})
+	percent(odds)
+	group(odds)
+	return Ranking{Odds: odds}, nil
+}
+
+// percent rounds shares to whole per cent that add up to 100: the largest
+// remainders go up.
+func percent(odds []Odds) {
+	left := 100
+	for i := range odds {
+		odds[i].Percent = int(odds[i].Share * 100)
+		left -= odds[i].Percent
+	}
+	order := make([]int, len(odds))
+	for i := range order {
+		order[i] = i
+	}
+	rest := func(i int) float64 { return odds[i].Share*100 - float64(odds[i].Percent) }
+	slices.SortStableFunc(order, func(i, j int) int {
+		switch {
+		case rest(i) > rest(j):
+			return -1
+		case rest(i) < rest(j):
+			return 1
+		}
+		return 0
+	})
+	for _, i := range order {
+		if left <= 0 {
+			break
+		}
+		odds[i].Percent++
+		left--
+	}
+}
+
+// group numbers the causes: the likelihood of each member of a group is within
+// a factor of three of the group's most likely one.
+func group(odds []Odds) {
+	order := make([]int, len(odds))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		switch {
+		case odds[i].LogLikelihood > odds[j].LogLikelihood:
+			return -1
+		case odds[i].LogLikelihood < odds[j].LogLikelihood:
+			return 1
+		}
+		return 0
+	})
+	n, top := 0, math.Inf(1)
+	for _, i := range order {
+		if !(top-odds[i].LogLikelihood < math.Log(indistinct)) {
+			n++
+			top = odds[i].LogLikelihood
+		}
+		odds[i].Group = n
+	}
+}
+
+// Leader returns the likeliest cause; the zero Odds for an empty ranking.
+func (r Ranking) Leader() Odds {
+	if len(r.Odds) == 0 {
+		return Odds{}
+	}
+	return r.Odds[0]
+}
+
+// Within returns the causes whose share is at least the leader's divided by
+// ratio, leader first.
+func (r Ranking) Within(ratio float64) []Odds {
+	for i, o := range r.Odds {
+		if !(o.Share*ratio >= r.Odds[0].Share) {
+			return slices.Clone(r.Odds[:i])
+		}
+	}
+	return slices.Clone(r.Odds)
+}
+
+// LikeLeader returns the causes with a share of one per cent or more that these
+// readings cannot tell from the leader, the leader first.
+func (r Ranking) LikeLeader() []Odds {
+	var same []Odds
+	for i, o := range r.Odds {
+		if i == 0 || o.Group == r.Odds[0].Group && o.Share >= 0.01 {
+			same = append(same, o)
+		}
+	}
+	return same
+}
+
+// Of returns the odds of one cause.
+func (r Ranking) Of(key string) (Odds, bool) {
+	for _, o := range r.Odds {
+		if o.Key == key {
+			return o, true
+		}
+	}
+	return Odds{}, false
+}
+
+// Words says the share in words.
+func (o Odds) Words() string {
+	switch {
+	case o.Share >= 0.97:
+		return "as good as certain"
+	case o.Share >= 0.85:
+		return "very likely"
+	case o.Share >= 0.60:
+		return "likely"
+	case o.Share >= 0.40:
+		return "about even"
+	case o.Share >= 0.15:
+		return "possible"
+	case o.Share >= 0.03:
+		return "unlikely"
+	}
+	return "hardly"
+}

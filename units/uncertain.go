@@ -1,0 +1,39 @@
+package units
+
+import (
+	"math"
+	"strconv"
+)
+
+// WithUncertainty returns q and its standard uncertainty u as text with no more
+// digits than u allows: "7.94 ± 0.02 mm". u is given to one significant digit,
+// to two if the first is a 1 (GUM 7.2.6 asks for at most two). A zero u prints
+// q alone.
+func WithUncertainty[Q Quantity](q, u Q) string {
+	k := q.kind()
+	if u == 0 || !Finite(q) || !Finite(u) {
+		return q.String()
+	}
+	symbol, num, den, off := k.stored, 1.0, 1.0, 0.0
+	for _, p := range k.prefer {
+		c := k.find(p)
+		if x := math.Abs(float64(q)*c.den/c.num - c.off); c.off != 0 || x >= 0.1 && x < 1e5 || q == 0 {
+			symbol, num, den, off = p, c.num, c.den, c.off
+			break
+		}
+	}
+	x, ux := float64(q)*den/num-off, math.Abs(float64(u)*den/num)
+	place := int(math.Floor(math.Log10(ux)))
+	if ux/math.Pow(10, float64(place)) < 1.95 {
+		place--
+	}
+	decimals := max(-place, 0)
+	if place > 0 { // round away digits left of the point that u does not support
+		p := math.Pow(10, float64(place))
+		x, ux = math.Round(x/p)*p, math.Round(ux/p)*p
+	}
+	b := strconv.AppendFloat(nil, x, 'f', decimals, 64)
+	b = append(b, " ± "...)
+	b = strconv.AppendFloat(b, ux, 'f', decimals, 64)
+	return string(k.suffix(b, symbol))
+}
