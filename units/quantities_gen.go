@@ -2414,6 +2414,339 @@ var densityKind = kind{
 	ambiguous: []ambiguous{},
 }
 
+// SpecificEnergy is an energy per mass: a heating value, a latent heat, held in joules per kilogram.
+type SpecificEnergy float64
+
+// Units of SpecificEnergy. A constant multiple reads as 3 * units.JoulePerKilogram.
+const (
+	JoulePerKilogram     SpecificEnergy = 1    // J/kg
+	KilojoulePerKilogram SpecificEnergy = 1000 // kJ/kg
+	MegajoulePerKilogram SpecificEnergy = 1e6  // MJ/kg
+	BtuPerPound          SpecificEnergy = 2326 // Btu/lb
+)
+
+// JoulesPerKilogram returns x joules per kilogram as a SpecificEnergy.
+func JoulesPerKilogram(x float64) SpecificEnergy { return SpecificEnergy(x) }
+
+// JoulesPerKilogram returns q in joules per kilogram.
+func (q SpecificEnergy) JoulesPerKilogram() float64 { return float64(q) }
+
+// KilojoulesPerKilogram returns x kilojoules per kilogram as a SpecificEnergy.
+func KilojoulesPerKilogram(x float64) SpecificEnergy { return SpecificEnergy(x * 1000) }
+
+// KilojoulesPerKilogram returns q in kilojoules per kilogram.
+func (q SpecificEnergy) KilojoulesPerKilogram() float64 { return float64(q) / 1000 }
+
+// MegajoulesPerKilogram returns x megajoules per kilogram as a SpecificEnergy.
+func MegajoulesPerKilogram(x float64) SpecificEnergy { return SpecificEnergy(x * 1e6) }
+
+// MegajoulesPerKilogram returns q in megajoules per kilogram.
+func (q SpecificEnergy) MegajoulesPerKilogram() float64 { return float64(q) / 1e6 }
+
+// BtusPerPound returns x international table Btu per pound as a SpecificEnergy.
+func BtusPerPound(x float64) SpecificEnergy { return SpecificEnergy(x * 2326) }
+
+// BtusPerPound returns q in international table Btu per pound.
+func (q SpecificEnergy) BtusPerPound() float64 { return float64(q) / 2326 }
+
+// SI returns q in joules per kilogram, the coherent SI unit.
+func (q SpecificEnergy) SI() float64 { return float64(q) }
+
+// Times returns q scaled by the pure number k.
+func (q SpecificEnergy) Times(k float64) SpecificEnergy { return SpecificEnergy(float64(q) * k) }
+
+// Ratio returns q over other as a pure number. It is infinite or NaN if other is zero: test first.
+func (q SpecificEnergy) Ratio(other SpecificEnergy) float64 { return float64(q) / float64(other) }
+
+// Abs returns the size of q without its sign.
+func (q SpecificEnergy) Abs() SpecificEnergy { return SpecificEnergy(math.Abs(float64(q))) }
+
+// In returns q as text in the given unit with a fixed number of decimals: q.In(units.JoulePerKilogram, 2). A unit that has no name here is taken as the stored unit, joules per kilogram.
+func (q SpecificEnergy) In(unit SpecificEnergy, decimals int) string {
+	return in(&specificEnergyKind, float64(q), float64(unit), decimals)
+}
+
+// ParseSpecificEnergy reads a SpecificEnergy from text such as "43.4 MJ/kg". The error is a fault.Fault.
+func ParseSpecificEnergy(s string) (SpecificEnergy, error) {
+	v, _, err := parse(&specificEnergyKind, s)
+	return SpecificEnergy(v), err
+}
+
+// String returns q as text that ParseSpecificEnergy reads back to the same value.
+func (q SpecificEnergy) String() string { return string(text(&specificEnergyKind, nil, float64(q))) }
+
+// AppendText appends the text of String.
+func (q SpecificEnergy) AppendText(b []byte) ([]byte, error) {
+	return checked(&specificEnergyKind, b, float64(q))
+}
+
+// MarshalText returns the text of String; a value that is not finite is an error.
+func (q SpecificEnergy) MarshalText() ([]byte, error) {
+	return checked(&specificEnergyKind, nil, float64(q))
+}
+
+// UnmarshalText reads what ParseSpecificEnergy reads.
+func (q *SpecificEnergy) UnmarshalText(b []byte) error {
+	v, _, err := parse(&specificEnergyKind, string(b))
+	if err == nil {
+		*q = SpecificEnergy(v)
+	}
+	return err
+}
+
+// MarshalJSON returns {text, value, unit}; a value that is not finite is an error.
+func (q SpecificEnergy) MarshalJSON() ([]byte, error) {
+	return toJSON(&specificEnergyKind, float64(q), specificEnergyKindStored)
+}
+
+// UnmarshalJSON reads a string of text, or the text of what MarshalJSON writes.
+func (q *SpecificEnergy) UnmarshalJSON(b []byte) error {
+	v, err := fromJSON(&specificEnergyKind, b)
+	if err == nil {
+		*q = SpecificEnergy(v)
+	}
+	return err
+}
+
+// Figure returns q as a number and the symbol of the stored unit, for data files.
+func (q SpecificEnergy) Figure() (value float64, unit string) {
+	return float64(q), specificEnergyKindStored
+}
+
+const specificEnergyKindStored = "J/kg"
+
+func (q SpecificEnergy) kind() *kind { return &specificEnergyKind }
+
+var specificEnergyKind = kind{
+	name: "specific energy", shaft: "", affine: false, example: "43.4 MJ/kg", choices: "J/kg, kJ/kg, MJ/kg, Btu/lb", siNum: 1, siDen: 1,
+	units: []unit{
+		{"J/kg", 1, 1, 0, true, ""},
+		{"kJ/kg", 1000, 1, 0, true, ""},
+		{"MJ/kg", 1e6, 1, 0, true, ""},
+		{"Btu/lb", 2326, 1, 0, true, ""},
+	},
+	prefer:    []string{"MJ/kg", "kJ/kg"},
+	stored:    "J/kg",
+	pairs:     []string(nil),
+	ambiguous: []ambiguous{},
+}
+
+// KinematicViscosity is a kinematic viscosity, held in square metres per second.
+type KinematicViscosity float64
+
+// Units of KinematicViscosity. A constant multiple reads as 3 * units.SquareMetrePerSecond.
+const (
+	SquareMetrePerSecond      KinematicViscosity = 1             // m²/s
+	SquareMillimetrePerSecond KinematicViscosity = 1.0 * 1 / 1e6 // mm²/s
+)
+
+// SquareMetresPerSecond returns x square metres per second as a KinematicViscosity.
+func SquareMetresPerSecond(x float64) KinematicViscosity { return KinematicViscosity(x) }
+
+// SquareMetresPerSecond returns q in square metres per second.
+func (q KinematicViscosity) SquareMetresPerSecond() float64 { return float64(q) }
+
+// SquareMillimetresPerSecond returns x square millimetres per second as a KinematicViscosity.
+func SquareMillimetresPerSecond(x float64) KinematicViscosity { return KinematicViscosity(x / 1e6) }
+
+// SquareMillimetresPerSecond returns q in square millimetres per second.
+func (q KinematicViscosity) SquareMillimetresPerSecond() float64 { return float64(q) * 1e6 }
+
+// SI returns q in square metres per second, the coherent SI unit.
+func (q KinematicViscosity) SI() float64 { return float64(q) }
+
+// Times returns q scaled by the pure number k.
+func (q KinematicViscosity) Times(k float64) KinematicViscosity {
+	return KinematicViscosity(float64(q) * k)
+}
+
+// Ratio returns q over other as a pure number. It is infinite or NaN if other is zero: test first.
+func (q KinematicViscosity) Ratio(other KinematicViscosity) float64 {
+	return float64(q) / float64(other)
+}
+
+// Abs returns the size of q without its sign.
+func (q KinematicViscosity) Abs() KinematicViscosity { return KinematicViscosity(math.Abs(float64(q))) }
+
+// In returns q as text in the given unit with a fixed number of decimals: q.In(units.SquareMetrePerSecond, 2). A unit that has no name here is taken as the stored unit, square metres per second.
+func (q KinematicViscosity) In(unit KinematicViscosity, decimals int) string {
+	return in(&kinematicViscosityKind, float64(q), float64(unit), decimals)
+}
+
+// ParseKinematicViscosity reads a KinematicViscosity from text such as "0.55 mm²/s". The error is a fault.Fault.
+func ParseKinematicViscosity(s string) (KinematicViscosity, error) {
+	v, _, err := parse(&kinematicViscosityKind, s)
+	return KinematicViscosity(v), err
+}
+
+// String returns q as text that ParseKinematicViscosity reads back to the same value.
+func (q KinematicViscosity) String() string {
+	return string(text(&kinematicViscosityKind, nil, float64(q)))
+}
+
+// AppendText appends the text of String.
+func (q KinematicViscosity) AppendText(b []byte) ([]byte, error) {
+	return checked(&kinematicViscosityKind, b, float64(q))
+}
+
+// MarshalText returns the text of String; a value that is not finite is an error.
+func (q KinematicViscosity) MarshalText() ([]byte, error) {
+	return checked(&kinematicViscosityKind, nil, float64(q))
+}
+
+// UnmarshalText reads what ParseKinematicViscosity reads.
+func (q *KinematicViscosity) UnmarshalText(b []byte) error {
+	v, _, err := parse(&kinematicViscosityKind, string(b))
+	if err == nil {
+		*q = KinematicViscosity(v)
+	}
+	return err
+}
+
+// MarshalJSON returns {text, value, unit}; a value that is not finite is an error.
+func (q KinematicViscosity) MarshalJSON() ([]byte, error) {
+	return toJSON(&kinematicViscosityKind, float64(q), kinematicViscosityKindStored)
+}
+
+// UnmarshalJSON reads a string of text, or the text of what MarshalJSON writes.
+func (q *KinematicViscosity) UnmarshalJSON(b []byte) error {
+	v, err := fromJSON(&kinematicViscosityKind, b)
+	if err == nil {
+		*q = KinematicViscosity(v)
+	}
+	return err
+}
+
+// Figure returns q as a number and the symbol of the stored unit, for data files.
+func (q KinematicViscosity) Figure() (value float64, unit string) {
+	return float64(q), kinematicViscosityKindStored
+}
+
+const kinematicViscosityKindStored = "m²/s"
+
+func (q KinematicViscosity) kind() *kind { return &kinematicViscosityKind }
+
+var kinematicViscosityKind = kind{
+	name: "kinematic viscosity", shaft: "", affine: false, example: "0.55 mm²/s", choices: "m²/s, mm²/s", siNum: 1, siDen: 1,
+	units: []unit{
+		{"m²/s", 1, 1, 0, true, ""},
+		{"m2/s", 1, 1, 0, false, ""},
+		{"mm²/s", 1, 1e6, 0, true, ""},
+		{"mm2/s", 1, 1e6, 0, false, ""},
+		{"cSt", 1, 1e6, 0, false, ""},
+	},
+	prefer:    []string{"mm²/s"},
+	stored:    "m²/s",
+	pairs:     []string(nil),
+	ambiguous: []ambiguous{},
+}
+
+// DynamicViscosity is a dynamic viscosity, held in pascal seconds.
+type DynamicViscosity float64
+
+// Units of DynamicViscosity. A constant multiple reads as 3 * units.PascalSecond.
+const (
+	PascalSecond      DynamicViscosity = 1              // Pa s
+	MillipascalSecond DynamicViscosity = 1.0 * 1 / 1000 // mPa s
+)
+
+// PascalSeconds returns x pascal seconds as a DynamicViscosity.
+func PascalSeconds(x float64) DynamicViscosity { return DynamicViscosity(x) }
+
+// PascalSeconds returns q in pascal seconds.
+func (q DynamicViscosity) PascalSeconds() float64 { return float64(q) }
+
+// MillipascalSeconds returns x millipascal seconds as a DynamicViscosity.
+func MillipascalSeconds(x float64) DynamicViscosity { return DynamicViscosity(x / 1000) }
+
+// MillipascalSeconds returns q in millipascal seconds.
+func (q DynamicViscosity) MillipascalSeconds() float64 { return float64(q) * 1000 }
+
+// SI returns q in pascal seconds, the coherent SI unit.
+func (q DynamicViscosity) SI() float64 { return float64(q) }
+
+// Times returns q scaled by the pure number k.
+func (q DynamicViscosity) Times(k float64) DynamicViscosity { return DynamicViscosity(float64(q) * k) }
+
+// Ratio returns q over other as a pure number. It is infinite or NaN if other is zero: test first.
+func (q DynamicViscosity) Ratio(other DynamicViscosity) float64 { return float64(q) / float64(other) }
+
+// Abs returns the size of q without its sign.
+func (q DynamicViscosity) Abs() DynamicViscosity { return DynamicViscosity(math.Abs(float64(q))) }
+
+// In returns q as text in the given unit with a fixed number of decimals: q.In(units.PascalSecond, 2). A unit that has no name here is taken as the stored unit, pascal seconds.
+func (q DynamicViscosity) In(unit DynamicViscosity, decimals int) string {
+	return in(&dynamicViscosityKind, float64(q), float64(unit), decimals)
+}
+
+// ParseDynamicViscosity reads a DynamicViscosity from text such as "0.41 mPa s". The error is a fault.Fault.
+func ParseDynamicViscosity(s string) (DynamicViscosity, error) {
+	v, _, err := parse(&dynamicViscosityKind, s)
+	return DynamicViscosity(v), err
+}
+
+// String returns q as text that ParseDynamicViscosity reads back to the same value.
+func (q DynamicViscosity) String() string {
+	return string(text(&dynamicViscosityKind, nil, float64(q)))
+}
+
+// AppendText appends the text of String.
+func (q DynamicViscosity) AppendText(b []byte) ([]byte, error) {
+	return checked(&dynamicViscosityKind, b, float64(q))
+}
+
+// MarshalText returns the text of String; a value that is not finite is an error.
+func (q DynamicViscosity) MarshalText() ([]byte, error) {
+	return checked(&dynamicViscosityKind, nil, float64(q))
+}
+
+// UnmarshalText reads what ParseDynamicViscosity reads.
+func (q *DynamicViscosity) UnmarshalText(b []byte) error {
+	v, _, err := parse(&dynamicViscosityKind, string(b))
+	if err == nil {
+		*q = DynamicViscosity(v)
+	}
+	return err
+}
+
+// MarshalJSON returns {text, value, unit}; a value that is not finite is an error.
+func (q DynamicViscosity) MarshalJSON() ([]byte, error) {
+	return toJSON(&dynamicViscosityKind, float64(q), dynamicViscosityKindStored)
+}
+
+// UnmarshalJSON reads a string of text, or the text of what MarshalJSON writes.
+func (q *DynamicViscosity) UnmarshalJSON(b []byte) error {
+	v, err := fromJSON(&dynamicViscosityKind, b)
+	if err == nil {
+		*q = DynamicViscosity(v)
+	}
+	return err
+}
+
+// Figure returns q as a number and the symbol of the stored unit, for data files.
+func (q DynamicViscosity) Figure() (value float64, unit string) {
+	return float64(q), dynamicViscosityKindStored
+}
+
+const dynamicViscosityKindStored = "Pa s"
+
+func (q DynamicViscosity) kind() *kind { return &dynamicViscosityKind }
+
+var dynamicViscosityKind = kind{
+	name: "dynamic viscosity", shaft: "", affine: false, example: "0.41 mPa s", choices: "Pa s, mPa s", siNum: 1, siDen: 1,
+	units: []unit{
+		{"Pa s", 1, 1, 0, true, ""},
+		{"Pa·s", 1, 1, 0, false, ""},
+		{"mPa s", 1, 1000, 0, true, ""},
+		{"mPa·s", 1, 1000, 0, false, ""},
+		{"cP", 1, 1000, 0, false, ""},
+	},
+	prefer:    []string{"mPa s"},
+	stored:    "Pa s",
+	pairs:     []string(nil),
+	ambiguous: []ambiguous{},
+}
+
 // VolumeFlow is a flow by volume, held in cubic metres per second.
 type VolumeFlow float64
 
@@ -2880,7 +3213,7 @@ var ratioKind = kind{
 
 // Quantity is any of the quantity types of this package.
 type Quantity interface {
-	Length | Area | Volume | Angle | CrankAngle | CamAngle | Mass | Force | Torque | Pressure | SpringRate | Speed | RotationalSpeed | Power | Energy | Temperature | TemperatureDelta | Density | VolumeFlow | MassFlow | Time | Ratio
+	Length | Area | Volume | Angle | CrankAngle | CamAngle | Mass | Force | Torque | Pressure | SpringRate | Speed | RotationalSpeed | Power | Energy | Temperature | TemperatureDelta | Density | SpecificEnergy | KinematicViscosity | DynamicViscosity | VolumeFlow | MassFlow | Time | Ratio
 	SI() float64
 	String() string
 	kind() *kind

@@ -225,6 +225,24 @@ var spec = []quant{
 			{one: "GramPerCubicCentimetre", many: "GramsPerCubicCentimetre", num: "1000", symbols: sym("g/cm³", "g/cm3", "kg/L", "kg/l", "g/cc", "g/ml")},
 			{one: "PoundPerCubicFoot", many: "PoundsPerCubicFoot", num: "45359237", den: "2831684.6592", symbols: sym("lb/ft³", "lb/ft3")},
 		}},
+	{name: "SpecificEnergy", doc: "an energy per mass: a heating value, a latent heat", stored: "joules per kilogram", si: "joules per kilogram", example: "43.4 MJ/kg", prefer: sym("MJ/kg", "kJ/kg"),
+		units: []un{
+			{one: "JoulePerKilogram", many: "JoulesPerKilogram", symbols: sym("J/kg")},
+			{one: "KilojoulePerKilogram", many: "KilojoulesPerKilogram", num: "1000", symbols: sym("kJ/kg")},
+			{one: "MegajoulePerKilogram", many: "MegajoulesPerKilogram", num: "1e6", symbols: sym("MJ/kg")},
+			// 2326 J/kg is exact: it defines the international table Btu (ISO 31-4:1992 annex A, from memory).
+			{one: "BtuPerPound", many: "BtusPerPound", num: "2326", symbols: sym("Btu/lb"), plain: "international table Btu per pound"},
+		}},
+	{name: "KinematicViscosity", doc: "a kinematic viscosity", stored: "square metres per second", si: "square metres per second", example: "0.55 mm²/s", prefer: sym("mm²/s"),
+		units: []un{
+			{one: "SquareMetrePerSecond", many: "SquareMetresPerSecond", symbols: sym("m²/s", "m2/s")},
+			{one: "SquareMillimetrePerSecond", many: "SquareMillimetresPerSecond", den: "1e6", symbols: sym("mm²/s", "mm2/s", "cSt")},
+		}},
+	{name: "DynamicViscosity", doc: "a dynamic viscosity", stored: "pascal seconds", si: "pascal seconds", example: "0.41 mPa s", prefer: sym("mPa s"),
+		units: []un{
+			{one: "PascalSecond", many: "PascalSeconds", symbols: sym("Pa s", "Pa·s")},
+			{one: "MillipascalSecond", many: "MillipascalSeconds", den: "1000", symbols: sym("mPa s", "mPa·s", "cP")},
+		}},
 	{name: "VolumeFlow", doc: "a flow by volume", stored: "cubic metres per second", si: "cubic metres per second", example: "280 cc/min", prefer: sym("cc/min"),
 		units: []un{
 			{one: "CubicMetrePerSecond", many: "CubicMetresPerSecond", symbols: sym("m³/s", "m3/s")},
