@@ -41,11 +41,11 @@ const (
 
 // Fault is one thing wrong with an input.
 type Fault struct {
-	Code  Code   // stable kind of fault
-	Path  string // the field, dotted from the outermost: "clutch.springs.rate"
-	Value string // the value as given, with its unit; "" if there was none
-	Unit  string // the unit that was given or is wanted; "" if none applies
-	Rule  string // what would have been right, readable after "value: "
+	Code  Code   `json:"code"`            // stable kind of fault
+	Path  string `json:"path,omitempty"`  // the field, dotted from the outermost: "clutch.springs.rate"
+	Value string `json:"value,omitempty"` // the value as given, with its unit; "" if there was none
+	Unit  string `json:"unit,omitempty"`  // the unit that was given or is wanted; "" if none applies
+	Rule  string `json:"rule,omitempty"`  // what would have been right, readable after "value: "
 }
 
 // Error says the fault in one line: path, value, rule.
@@ -150,8 +150,8 @@ func join(outer, inner string) string {
 // Reason says why a sound question has no answer: an empty window, a mixture
 // no jet can reach. The zero Reason means there is an answer.
 type Reason struct {
-	Code string // stable, lower case with hyphens: "window-empty"
-	Text string // for the reader
+	Code string `json:"code,omitempty"` // stable, lower case with hyphens: "window-empty"
+	Text string `json:"text,omitempty"` // for the reader
 }
 
 // Given reports whether there is a reason, that is, no answer.

@@ -27,9 +27,10 @@ type Check struct {
 
 // Gain is what a check is expected to tell.
 type Gain struct {
-	Key, Text string
-	Work      units.Time
-	Bits      float64 // expected information about the cause
+	Key  string     `json:"key"`
+	Text string     `json:"text"`
+	Work units.Time `json:"work"`
+	Bits float64    `json:"bits"` // expected information about the cause
 }
 
 // negligible is the share below which a cause may lack an outlook: it could

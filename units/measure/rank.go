@@ -47,17 +47,18 @@ const SomethingElse = "something-else"
 
 // Odds is a cause with the share of belief it holds after the readings.
 type Odds struct {
-	Key, Text     string
-	Share         float64 // 0 to 1; all shares of a ranking add up to 1
-	Percent       int     // whole per cent; all of a ranking add up to 100
-	Prior         float64 // share before the readings
-	LogLikelihood float64
-	Group         int // causes with the same number cannot be told apart by these readings
+	Key           string  `json:"key"`
+	Text          string  `json:"text"`
+	Share         float64 `json:"share"`   // 0 to 1; all shares of a ranking add up to 1
+	Percent       int     `json:"percent"` // whole per cent; all of a ranking add up to 100
+	Prior         float64 `json:"prior"`   // share before the readings
+	LogLikelihood float64 `json:"-"`       // natural logarithm; -Inf has no JSON
+	Group         int     `json:"group"`   // causes with the same number cannot be told apart by these readings
 }
 
 // Ranking is a list of causes, likeliest first.
 type Ranking struct {
-	Odds []Odds
+	Odds []Odds `json:"odds"`
 }
 
 // indistinct is the ratio of likelihoods below which readings do not tell two
