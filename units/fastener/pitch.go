@@ -1,0 +1,44 @@
+package fastener
+
+import (
+	"strings"
+
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+	"example.com/benchbook/units/measure"
+)
+
+// TPI returns the pitch of n threads per inch. n must be above zero.
+func TPI(n float64) (units.Length, error) {
+	if !(n > 0) || n > 1e6 {
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "threads per inch", Rule: "above 0, up to 1e6"}
+	}
+	return units.Millimetres(25.4 / n), nil
+}
+
+// ParsePitch reads a pitch as a length, "1.25 mm", or per inch, "26 tpi".
+func ParsePitch(s string) (units.Length, error) {
+	head, per := strings.CutSuffix(strings.ToLower(strings.TrimSpace(s)), "tpi")
+	if !per {
+		return units.ParseLength(s)
+	}
+	n, err := units.ParseRatio(strings.TrimSpace(head))
+	if err != nil {
+		return 0, err
+	}
+	return TPI(float64(n))
+}
+
+// ReadPitch reads a pitch taken with a thread gauge: "26 tpi", "1.25 mm" or
+// "1.25 mm ± 0.01". Empty text, or "-", is a reading not taken.
+func ReadPitch(s string, with measure.Instrument[units.Length]) (measure.Reading[units.Length], error) {
+	head, per := strings.CutSuffix(strings.ToLower(strings.TrimSpace(s)), "tpi")
+	if !per {
+		return measure.Read(s, with)
+	}
+	p, err := ParsePitch(head + "tpi")
+	if err != nil {
+		return measure.Reading[units.Length]{}, err
+	}
+	return measure.By(p, with), nil
+}
