@@ -1,0 +1,144 @@
+package refdata
+
+import (
+	"iter"
+	"slices"
+	"strings"
+	"sync"
+
+	"example.com/benchbook/units"
+)
+
+// Table is a reference table: rows in the order of the printed table, each with
+// a name of its own, and one leading column of quantities that rows are looked
+// up by. Rows come out as copies. A Table is safe for use by several goroutines.
+type Table[Row any, Q units.Quantity] struct {
+	name   string
+	rows   []Row
+	place  map[string]int32
+	folded func() map[string]int32
+	lead   func(*Row) Q
+	order  func() []int32
+	err    error
+}
+
+// newTable indexes rows. names gives the row's own name first, then other names
+// it is known by.
+func newTable[Row any, Q units.Quantity](name string, rows []Row, err error, names func(*Row) []string, key func(*Row) string, lead func(*Row) Q) *Table[Row, Q] {
+	t := &Table[Row, Q]{name: name, rows: rows, lead: lead, err: err, place: make(map[string]int32, len(rows))}
+	for i := range rows {
+		t.place[key(&rows[i])] = int32(i)
+	}
+	t.folded = sync.OnceValue(func() map[string]int32 {
+		m := make(map[string]int32, 2*len(rows))
+		for i := range rows {
+			m[fold(key(&rows[i]))] = int32(i)
+		}
+		if names == nil {
+			return m
+		}
+		other := map[string]int32{}
+		for i := range rows {
+			for _, n := range names(&rows[i]) {
+				n = fold(n)
+				if j, taken := other[n]; taken && j != int32(i) {
+					other[n] = -1 // two rows claim it: nobody's
+					continue
+				}
+				other[n] = int32(i)
+			}
+		}
+		for n, i := range other {
+			if _, taken := m[n]; !taken && i >= 0 {
+				m[n] = i
+			}
+		}
+		return m
+	})
+	t.order = sync.OnceValue(func() []int32 {
+		o := make([]int32, len(rows))
+		for i := range o {
+			o[i] = int32(i)
+		}
+		slices.SortStableFunc(o, func(a, b int32) int {
+			x, y := lead(&rows[a]), lead(&rows[b])
+			switch {
+			case x < y:
+				return -1
+			case x > y:
+				return 1
+			}
+			return 0
+		})
+		return o
+	})
+	return t
+}
+
+// Name returns the name of the table.
+func (t *Table[Row, Q]) Name() string { return t.name }
+
+// Len returns the number of rows.
+func (t *Table[Row, Q]) Len() int { return len(t.rows) }
+
+// All returns the rows in the order of the table. It may be started again.
+func (t *Table[Row, Q]) All() iter.Seq[Row] {
+	return func(yield func(Row) bool) {
+		for i := range t.rows {
+			if !yield(t.rows[i]) {
+				return
+			}
+		}
+	}
+}
+
+// ByName returns the row of that name, and whether there is one. The exact name
+// is found at once; failing that, capitals, spaces and inch marks do not count,
+// and the other names of a row serve as long as no two rows share them.
+func (t *Table[Row, Q]) ByName(name string) (Row, bool) {
+	i, ok := t.place[name]
+	if !ok {
+		if i, ok = t.folded()[fold(name)]; !ok {
+			var none Row
+			return none, false
+		}
+	}
+	return t.rows[i], true
+}
+
+// Between returns the rows whose leading column lies from lo to hi, both
+// included, smallest first.
+func (t *Table[Row, Q]) Between(lo, hi Q) iter.Seq[Row] {
+	return func(yield func(Row) bool) {
+		order := t.order()
+		from, _ := slices.BinarySearchFunc(order, lo, func(i int32, lo Q) int {
+			if t.lead(&t.rows[i]) < lo {
+				return -1
+			}
+			return 1
+		})
+		for _, i := range order[from:] {
+			if !(t.lead(&t.rows[i]) <= hi) || !yield(t.rows[i]) {
+				return
+			}
+		}
+	}
+}
+
+// fold is a name without capitals, spaces and marks that people leave out.
+func fold(name string) string {
+	var b strings.Builder
+	b.Grow(len(name))
+	for _, r := range name {
+		switch {
+		case r == ' ' || r == '"' || r == '″' || r == '#' || r == '.' && b.Len() == 2 && b.String() == "no":
+		case r == '×':
+			b.WriteByte('x')
+		case 'A' <= r && r <= 'Z':
+			b.WriteRune(r + 'a' - 'A')
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return strings.TrimPrefix(b.String(), "no")
+}

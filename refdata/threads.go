@@ -1,0 +1,310 @@
+package refdata
+
+import (
+	_ "embed" // the tables
+	"errors"
+	"strconv"
+	"sync"
+
+	"example.com/benchbook/units"
+)
+
+// System is a family of screw threads.
+type System uint8
+
+// The systems. The zero value is none of them.
+const (
+	BSW          System = iota + 1 // British Standard Whitworth, BS 84: 55°
+	BSF                            // British Standard Fine, BS 84: 55°
+	Cycle                          // British Standard Cycle, formerly CEI, BS 811: 60°, some 55°
+	BA                             // British Association, BS 93: 47.5°
+	BSPP                           // G threads, ISO 228-1: 55°
+	MetricCoarse                   // ISO 261: 60°
+	MetricFine                     // ISO 261: 60°
+	UNC                            // Unified coarse, ASME B1.1: 60°
+	UNF                            // Unified fine, ASME B1.1: 60°
+)
+
+// Systems returns all systems that have a table.
+func Systems() []System {
+	return []System{BSW, BSF, Cycle, BA, BSPP, MetricCoarse, MetricFine, UNC, UNF}
+}
+
+// String returns the short name of the trade: "BSF", "cycle", "metric fine".
+func (s System) String() string {
+	switch s {
+	case BSW:
+		return "BSW"
+	case BSF:
+		return "BSF"
+	case Cycle:
+		return "cycle"
+	case BA:
+		return "BA"
+	case BSPP:
+		return "BSPP"
+	case MetricCoarse:
+		return "metric coarse"
+	case MetricFine:
+		return "metric fine"
+	case UNC:
+		return "UNC"
+	case UNF:
+		return "UNF"
+	}
+	return "no system"
+}
+
+// MarshalText returns the name of String.
+func (s System) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// Thread is the basic geometry of one screw thread, with no allowance and no
+// tolerance, and with no hand: a left-hand thread has the same figures. The
+// diameters of the Whitworth form, cycle and BA threads are D, E = D - h and
+// K = D - 2h with the depth h rounded as the standard rounds it; those of ISO
+// and Unified threads are d, d2 and d3 for the bolt and D1 for the nut.
+//
+// The zero Thread is no thread.
+type Thread struct {
+	Name           string               `json:"name"`   // "1/4-26 cycle", "1/4 BSF", "2 BA", "M10x1.25", "10-32 UNF", "G 1/4"
+	System         System               `json:"system"` //
+	Size           string               `json:"size"`   // as printed: "1/4", "2", "M10x1.25", "10"
+	Series         string               `json:"series,omitempty"`
+	Major          units.Length         `json:"major"`            // nominal outside diameter of the bolt
+	Pitch          units.Length         `json:"pitch"`            // 1 in / threads an inch where those define it
+	ThreadsPerInch float64              `json:"threads_per_inch"` // 25.4 mm / pitch where the pitch defines it
+	Included       units.Angle          `json:"included"`         // twice the flank angle
+	Effective      units.Length         `json:"effective"`        // pitch diameter
+	Minor          units.Length         `json:"minor"`            // of the bolt
+	MinorInternal  units.Length         `json:"minor_internal"`   // of the nut, basic
+	StressArea     Figure[units.Area]   `json:"stress_area"`      // unknown for G threads
+	TappingDrill   Figure[units.Length] `json:"tapping_drill"`    // as printed in the table; fastener computes others
+	MinorPrinted   Figure[units.Length] `json:"minor_printed"`    // cycle: core to three places as trade lists print it
+	NutMinorPlus   Figure[units.Length] `json:"nut_minor_plus"`   // BSPP: tolerance of the nut's minor diameter, plus only
+	Radius         Figure[units.Length] `json:"radius"`           // BA and cycle: crest and root radius
+	ThreadOrigin   Origin               `json:"thread_origin"`    // size and pitch
+	DiameterOrigin Origin               `json:"diameter_origin"`  // effective, minor
+	AreaOrigin     Origin               `json:"area_origin"`      //
+	DrillOrigin    Origin               `json:"drill_origin"`     //
+	PrintedOrigin  Origin               `json:"printed_origin"`   // MinorPrinted
+	Note           string               `json:"note,omitempty"`
+}
+
+// Depth returns the depth of the bolt's thread, half of major less minor.
+func (t Thread) Depth() units.Length { return (t.Major - t.Minor).Times(0.5) }
+
+// Sources returns every source the row rests on.
+func (t Thread) Sources() []Source {
+	return gather(t.ThreadOrigin, t.DiameterOrigin, t.AreaOrigin, t.DrillOrigin, t.PrintedOrigin)
+}
+
+// Threads returns all threads of all systems; the leading column is the major
+// diameter.
+func Threads() *Table[Thread, units.Length] { return threads() }
+
+// ThreadsOf returns the threads of one system; the leading column is the major
+// diameter. The table is empty for a system that does not exist.
+func ThreadsOf(s System) *Table[Thread, units.Length] {
+	switch s {
+	case BSW:
+		return threadsBSW()
+	case BSF:
+		return threadsBSF()
+	case Cycle:
+		return threadsCycle()
+	case BA:
+		return threadsBA()
+	case BSPP:
+		return threadsBSPP()
+	case MetricCoarse:
+		return threadsMetricCoarse()
+	case MetricFine:
+		return threadsMetricFine()
+	case UNC:
+		return threadsUNC()
+	case UNF:
+		return threadsUNF()
+	}
+	return newTable("threads", nil, nil, threadNames, threadName, threadMajor)
+}
+
+var (
+	//go:embed tables/threads_bsw.csv
+	textBSW string
+	//go:embed tables/threads_bsf.csv
+	textBSF string
+	//go:embed tables/threads_cycle.csv
+	textCycle string
+	//go:embed tables/threads_ba.csv
+	textBA string
+	//go:embed tables/threads_bspp.csv
+	textBSPP string
+	//go:embed tables/threads_metric_coarse.csv
+	textMetricCoarse string
+	//go:embed tables/threads_metric_fine.csv
+	textMetricFine string
+	//go:embed tables/threads_unc.csv
+	textUNC string
+	//go:embed tables/threads_unf.csv
+	textUNF string
+)
+
+var (
+	threadsBSW          = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_bsw", BSW, 55, textBSW) })
+	threadsBSF          = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_bsf", BSF, 55, textBSF) })
+	threadsCycle        = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_cycle", Cycle, 60, textCycle) })
+	threadsBA           = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_ba", BA, 47.5, textBA) })
+	threadsBSPP         = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_bspp", BSPP, 55, textBSPP) })
+	threadsMetricCoarse = sync.OnceValue(func() *Table[Thread, units.Length] {
+		return readThreads("threads_metric_coarse", MetricCoarse, 60, textMetricCoarse)
+	})
+	threadsMetricFine = sync.OnceValue(func() *Table[Thread, units.Length] {
+		return readThreads("threads_metric_fine", MetricFine, 60, textMetricFine)
+	})
+	threadsUNC = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_unc", UNC, 60, textUNC) })
+	threadsUNF = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_unf", UNF, 60, textUNF) })
+
+	threads = sync.OnceValue(func() *Table[Thread, units.Length] {
+		var rows []Thread
+		var errs []error
+		for _, s := range Systems() {
+			t := ThreadsOf(s)
+			rows = append(rows, t.rows...)
+			errs = append(errs, t.err)
+		}
+		return newTable("threads", rows, errors.Join(errs...), threadNames, threadName, threadMajor)
+	})
+)
+
+func threadName(t *Thread) string        { return t.Name }
+func threadMajor(t *Thread) units.Length { return t.Major }
+
+// lengthColumn is a column of lengths in inches or millimetres.
+type lengthColumn struct {
+	at   int
+	inch bool
+}
+
+func (s *scanner) lengthColumn(name string) lengthColumn {
+	if i := s.column(name + "_in"); i >= 0 {
+		return lengthColumn{i, true}
+	}
+	return lengthColumn{s.column(name + "_mm"), false}
+}
+
+func (s *scanner) length(c lengthColumn) Figure[units.Length] {
+	x, ok := s.number(c.at)
+	switch {
+	case !ok:
+		return Figure[units.Length]{}
+	case c.inch:
+		return Known(units.Inches(x))
+	}
+	return Known(units.Millimetres(x))
+}
+
+func (s *scanner) needLength(c lengthColumn) units.Length {
+	f := s.length(c)
+	if !f.known {
+		s.fail("a length is missing")
+	}
+	return f.value
+}
+
+// readThreads reads one system's table.
+func readThreads(table string, system System, included float64, text string) *Table[Thread, units.Length] {
+	s := scan(text)
+	size, series, note := s.column("size"), s.column("series"), s.column("note")
+	if size < 0 {
+		size = s.must("designation")
+	}
+	major, pitch, tpi, angle := s.lengthColumn("major"), s.lengthColumn("pitch"), s.column("tpi"), s.column("included_angle_deg")
+	effective, minor, minorExt, minorInt := s.lengthColumn("effective"), s.lengthColumn("minor"), s.lengthColumn("minor_ext"), s.lengthColumn("minor_int")
+	if minorExt.at >= 0 {
+		minor = minorExt
+	} else {
+		minorInt = minor
+	}
+	areaIn, areaMm, listed := s.column("stress_area_in2"), s.column("stress_area_mm2"), s.column("in_bs84_list")
+	drill, printed, plus, radius := s.lengthColumn("tapping_drill"), s.lengthColumn("minor_printed"), s.lengthColumn("minor_int_tol_plus"), s.lengthColumn("radius")
+	oThread, oDiameters, oArea := s.originColumns("thread"), s.originColumns("diameters"), s.originColumns("area")
+	oDrill, oPrinted := s.originColumns("drill"), s.originColumns("minor_printed")
+
+	rows := make([]Thread, 0, 100)
+	for s.next() {
+		t := Thread{
+			System: system, Size: s.text(size), Series: s.text(series), Note: s.text(note),
+			Major: s.needLength(major), Included: units.Degrees(included),
+			Effective: s.needLength(effective), Minor: s.needLength(minor), MinorInternal: s.needLength(minorInt),
+			TappingDrill: s.length(drill), MinorPrinted: s.length(printed), NutMinorPlus: s.length(plus), Radius: s.length(radius),
+			ThreadOrigin: s.origin(oThread), DiameterOrigin: s.origin(oDiameters), AreaOrigin: s.origin(oArea),
+			DrillOrigin: s.origin(oDrill), PrintedOrigin: s.origin(oPrinted),
+		}
+		if n, ok := s.number(tpi); ok {
+			t.ThreadsPerInch, t.Pitch = n, units.Inches(1/n)
+		} else {
+			t.Pitch = s.needLength(pitch)
+			t.ThreadsPerInch = 25.4 / t.Pitch.Millimetres()
+		}
+		if a, ok := s.number(angle); ok {
+			t.Included = units.Degrees(a)
+		}
+		if a, ok := s.number(areaIn); ok {
+			t.StressArea = Known(units.SquareInches(a))
+		} else if a, ok := s.number(areaMm); ok {
+			t.StressArea = Known(units.SquareMillimetres(a))
+		}
+		if listed >= 0 {
+			t.Series = "BS 84 list"
+			if s.text(listed) != "yes" {
+				t.Series = "older or trade size"
+			}
+		}
+		t.Name = nameThread(&t)
+		rows = append(rows, t)
+	}
+	return newTable(table, rows, s.err(), threadNames, threadName, threadMajor)
+}
+
+// nameThread returns the name the trade writes.
+func nameThread(t *Thread) string {
+	switch t.System {
+	case BSW, BSF:
+		return t.Size + " " + t.System.String()
+	case Cycle:
+		n := t.Size + "-" + tpiText(t) + " cycle"
+		if t.ThreadsPerInch == 20 { // the form is an open question: both are served
+			n += " " + strconv.Itoa(int(t.Included.Degrees())) + "°"
+		}
+		return n
+	case BA:
+		return t.Size + " BA"
+	case BSPP:
+		return "G " + t.Size
+	case UNC, UNF:
+		return t.Size + "-" + tpiText(t) + " " + t.System.String()
+	}
+	return t.Size
+}
+
+func tpiText(t *Thread) string { return strconv.FormatFloat(t.ThreadsPerInch, 'g', -1, 64) }
+
+// threadNames returns other names a thread is asked for by.
+func threadNames(t *Thread) []string {
+	tpi := t.Size + "-" + tpiText(t)
+	switch t.System {
+	case BSW:
+		return []string{tpi + " BSW", t.Size + " Whitworth", t.Size + " Whit"}
+	case BSF:
+		return []string{tpi + " BSF"}
+	case Cycle:
+		return []string{tpi + " BSC", tpi + " CEI", tpi + " cycle", t.Size + " cycle " + tpiText(t) + " tpi", t.Size + " BSC", t.Size + " CEI", t.Size + " cycle"}
+	case BSPP:
+		return []string{t.Size + " BSP", t.Size + " BSPP"}
+	case UNC, UNF:
+		return []string{t.Size + " " + t.System.String()}
+	case MetricCoarse:
+		return []string{t.Size + "x" + strconv.FormatFloat(t.Pitch.Millimetres(), 'g', -1, 64)}
+	}
+	return nil
+}
