@@ -1,0 +1,29 @@
+// Package spring is the mechanics of the two kinds of spring a clutch is
+// pressed by, coil and disc, and of finding out which spring one holds.
+//
+//	task                                             use
+//	rate of a coil spring from its dimensions        Rate, NewHelical
+//	stress at a load, and the factors on it          Stress, Factor, Helical.At
+//	solid length, least working length, pitch,
+//	buckling, surge, strength                        Helical.Figures
+//	load at a length, length at a load               Helical.At, Helical.Load, Helical.Deflection
+//	a spring known by its rate alone                 NewLinear
+//	load lost by a tired spring                      SetLoss
+//	springs side by side or one inside another       NewParallel
+//	springs end to end                               NewSeries
+//	disc spring: load, rate, stresses, snap limit    NewDisc, Disc.At, Disc.Figures
+//	discs stacked                                    NewStack
+//	wire strength by size, with the fit named        Law, Wires, Fits
+//	size a spring                                    WireFor, WireForLaw, CoilsFor, MeanFor
+//	margin against fatigue                           Fatigue
+//	identify a spring by caliper and balance         Identify
+//
+// Every kind of spring is an [Element]: load from deflection, deflection from
+// load on the first rising branch, rate, and how far it goes. An Element never
+// answers outside its travel.
+//
+// Not covered: extension and torsion springs, rectangular and tapered wire,
+// conical coils, relaxation with heat, rubber, disc springs with contact flats
+// narrower or wider than the standard's, and slotted discs beyond the change of
+// lever arm in [Disc.Between].
+package spring
