@@ -151,7 +151,7 @@ func (s Slider) Positions(travel units.Length) (Sides, error) {
 	var l fault.List
 	l.Under("", s.Err())
 	if l.Len() == 0 {
-		if g := s.geometry(); !(travel >= 0 && travel.Millimetres() <= g.stroke()) {
+		if g := s.geometry(); !(travel >= 0 && travel.Millimetres() <= g.stroke()*(1+rounding)) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "travel", Value: number(travel), Unit: "mm", Rule: "0 to the stroke, " + units.Millimetres(g.stroke()).In(units.Millimetre, 2)})
 		}
 	}
@@ -165,6 +165,9 @@ func (s Slider) Positions(travel units.Length) (Sides, error) {
 		After:  units.After(units.TDC, units.FromSI[units.CrankAngle](max(down-g.lead(), 0))),
 	}, nil
 }
+
+// rounding lets a travel equal to the stroke pass whose last bits differ.
+const rounding = 1e-12
 
 // roots are the two crank angles from parallel to the bore, before and after TDC.
 func (g geometry) roots(x float64) (up, down float64) {
