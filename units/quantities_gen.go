@@ -1757,6 +1757,119 @@ var speedKind = kind{
 	ambiguous: []ambiguous{},
 }
 
+// Acceleration is an acceleration, held in metres per second squared.
+type Acceleration float64
+
+// Units of Acceleration. A constant multiple reads as 3 * units.MetrePerSecondSquared.
+const (
+	MetrePerSecondSquared Acceleration = 1                  // m/s²
+	FootPerSecondSquared  Acceleration = 1.0 * 381 / 1250   // ft/s²
+	StandardGravity       Acceleration = 1.0 * 980665 / 1e5 // gn
+)
+
+// MetresPerSecondSquared returns x metres per second squared as an Acceleration.
+func MetresPerSecondSquared(x float64) Acceleration { return Acceleration(x) }
+
+// MetresPerSecondSquared returns q in metres per second squared.
+func (q Acceleration) MetresPerSecondSquared() float64 { return float64(q) }
+
+// FeetPerSecondSquared returns x feet per second squared as an Acceleration.
+func FeetPerSecondSquared(x float64) Acceleration { return Acceleration(x * 381 / 1250) }
+
+// FeetPerSecondSquared returns q in feet per second squared.
+func (q Acceleration) FeetPerSecondSquared() float64 { return float64(q) * 1250 / 381 }
+
+// StandardGravities returns x standard gravities as an Acceleration.
+func StandardGravities(x float64) Acceleration { return Acceleration(x * 980665 / 1e5) }
+
+// StandardGravities returns q in standard gravities.
+func (q Acceleration) StandardGravities() float64 { return float64(q) * 1e5 / 980665 }
+
+// SI returns q in metres per second squared, the coherent SI unit.
+func (q Acceleration) SI() float64 { return float64(q) }
+
+// Times returns q scaled by the pure number k.
+func (q Acceleration) Times(k float64) Acceleration { return Acceleration(float64(q) * k) }
+
+// Ratio returns q over other as a pure number. It is infinite or NaN if other is zero: test first.
+func (q Acceleration) Ratio(other Acceleration) float64 { return float64(q) / float64(other) }
+
+// Abs returns the size of q without its sign.
+func (q Acceleration) Abs() Acceleration { return Acceleration(math.Abs(float64(q))) }
+
+// In returns q as text in the given unit with a fixed number of decimals: q.In(units.MetrePerSecondSquared, 2). A unit that has no name here is taken as the stored unit, metres per second squared.
+func (q Acceleration) In(unit Acceleration, decimals int) string {
+	return in(&accelerationKind, float64(q), float64(unit), decimals)
+}
+
+// ParseAcceleration reads a Acceleration from text such as "250 m/s²". The error is a fault.Fault.
+func ParseAcceleration(s string) (Acceleration, error) {
+	v, _, err := parse(&accelerationKind, s)
+	return Acceleration(v), err
+}
+
+// String returns q as text that ParseAcceleration reads back to the same value.
+func (q Acceleration) String() string { return string(text(&accelerationKind, nil, float64(q))) }
+
+// AppendText appends the text of String.
+func (q Acceleration) AppendText(b []byte) ([]byte, error) {
+	return checked(&accelerationKind, b, float64(q))
+}
+
+// MarshalText returns the text of String; a value that is not finite is an error.
+func (q Acceleration) MarshalText() ([]byte, error) {
+	return checked(&accelerationKind, nil, float64(q))
+}
+
+// UnmarshalText reads what ParseAcceleration reads.
+func (q *Acceleration) UnmarshalText(b []byte) error {
+	v, _, err := parse(&accelerationKind, string(b))
+	if err == nil {
+		*q = Acceleration(v)
+	}
+	return err
+}
+
+// MarshalJSON returns {text, value, unit}; a value that is not finite is an error.
+func (q Acceleration) MarshalJSON() ([]byte, error) {
+	return toJSON(&accelerationKind, float64(q), accelerationKindStored)
+}
+
+// UnmarshalJSON reads a string of text, or the text of what MarshalJSON writes.
+func (q *Acceleration) UnmarshalJSON(b []byte) error {
+	v, err := fromJSON(&accelerationKind, b)
+	if err == nil {
+		*q = Acceleration(v)
+	}
+	return err
+}
+
+// Figure returns q as a number and the symbol of the stored unit, for data files.
+func (q Acceleration) Figure() (value float64, unit string) {
+	return float64(q), accelerationKindStored
+}
+
+const accelerationKindStored = "m/s²"
+
+func (q Acceleration) kind() *kind { return &accelerationKind }
+
+var accelerationKind = kind{
+	name: "acceleration", shaft: "", affine: false, example: "250 m/s²", choices: "m/s², ft/s², gn", siNum: 1, siDen: 1,
+	units: []unit{
+		{"m/s²", 1, 1, 0, true, ""},
+		{"m/s2", 1, 1, 0, false, ""},
+		{"m/s^2", 1, 1, 0, false, ""},
+		{"ft/s²", 381, 1250, 0, true, ""},
+		{"ft/s2", 381, 1250, 0, false, ""},
+		{"ft/s^2", 381, 1250, 0, false, ""},
+		{"gn", 980665, 1e5, 0, true, ""},
+	},
+	prefer:    []string{"m/s²"},
+	stored:    "m/s²",
+	pairs:     []string(nil),
+	ambiguous: []ambiguous{},
+}
+
 // RotationalSpeed is a speed of rotation, held in radians per second.
 type RotationalSpeed float64
 
@@ -3213,7 +3326,7 @@ var ratioKind = kind{
 
 // Quantity is any of the quantity types of this package.
 type Quantity interface {
-	Length | Area | Volume | Angle | CrankAngle | CamAngle | Mass | Force | Torque | Pressure | SpringRate | Speed | RotationalSpeed | Power | Energy | Temperature | TemperatureDelta | Density | SpecificEnergy | KinematicViscosity | DynamicViscosity | VolumeFlow | MassFlow | Time | Ratio
+	Length | Area | Volume | Angle | CrankAngle | CamAngle | Mass | Force | Torque | Pressure | SpringRate | Speed | Acceleration | RotationalSpeed | Power | Energy | Temperature | TemperatureDelta | Density | SpecificEnergy | KinematicViscosity | DynamicViscosity | VolumeFlow | MassFlow | Time | Ratio
 	SI() float64
 	String() string
 	kind() *kind

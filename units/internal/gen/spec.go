@@ -187,6 +187,12 @@ var spec = []quant{
 			{one: "FootPerSecond", many: "FeetPerSecond", num: "381", den: "1250", symbols: sym("ft/s")},
 			{one: "FootPerMinute", many: "FeetPerMinute", num: "127", den: "25000", symbols: sym("ft/min")},
 		}},
+	{name: "Acceleration", doc: "an acceleration", stored: "metres per second squared", si: "metres per second squared", example: "250 m/s²", prefer: sym("m/s²"),
+		units: []un{
+			{one: "MetrePerSecondSquared", many: "MetresPerSecondSquared", symbols: sym("m/s²", "m/s2", "m/s^2")},
+			{one: "FootPerSecondSquared", many: "FeetPerSecondSquared", num: "381", den: "1250", symbols: sym("ft/s²", "ft/s2", "ft/s^2")},
+			{one: "StandardGravity", many: "StandardGravities", num: "980665", den: "1e5", symbols: sym("gn")},
+		}},
 	{name: "RotationalSpeed", doc: "a speed of rotation", stored: "radians per second", si: "radians per second", example: "3000 rev/min", prefer: sym("rev/min"),
 		units: []un{
 			{one: "RadianPerSecond", many: "RadiansPerSecond", symbols: sym("rad/s")},
