@@ -1,0 +1,19 @@
+// Package fuel gives what a fuel needs to burn and how much of it passes a jet.
+//
+//	task                                          use
+//	a formula such as C8H18, CH1.87 or CH3OH      ParseFormula, Formula
+//	shares by mass of carbon, hydrogen ...        Composition
+//	air that burns a fuel exactly                 Stoichiometric
+//	what leaves the exhaust                       Burn
+//	carbon monoxide to lambda and back            CarbonMonoxide, LambdaFromCO
+//	the fuels of the tables                       All, Named
+//	blends by volume or by mass                   Blend
+//	density at a temperature                      Fuel.DensityAt
+//	net from gross heating value                  NetFromGross
+//	chill of the charge                           Fuel.LatentHeatPerAir
+//	main-jet change from one fuel to another      JetFactor
+//
+// Not covered: knock, volatility and vapour lock, additives, the change of
+// volume when alcohol and petrol mix (under 0.3 %), and any advice to make a
+// blend: benzole and leaded mixtures are here to read old data only.
+package fuel
