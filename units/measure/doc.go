@@ -9,6 +9,7 @@
 //	which cause explains the readings           Rank
 //	a cause that shifts readings by a known or
 //	unknown amount                              Gaussian
+//	many causes that differ only in the mean    Precision
 //	the next reading to take                    Next
 //
 // The figure after ± is a standard uncertainty: one standard deviation, as the

@@ -2,8 +2,6 @@ package measure
 
 import (
 	"math"
-
-	"gonum.org/v1/gonum/mat"
 )
 
 // Effect is an error or an amount that moves several readings together: by its
@@ -19,6 +17,8 @@ type Effect struct {
 // open, such as how far a cam slipped, is an effect too; its evidence is then
 // averaged over the amount in closed form, which is what makes "exactly one
 // tooth" beat "slipped by some angle" when both fit.
+//
+// No method allocates for up to sixteen readings.
 type Gaussian struct {
 	Mean   []float64 // expected readings
 	Own    []float64 // standard uncertainty of each reading, above zero
@@ -31,34 +31,34 @@ type Gaussian struct {
 // sum sd^2 column column'. It is NaN, which [Rank] refuses, if C is not
 // positive definite or lengths differ.
 func (g Gaussian) LogLikelihood(d Data) float64 {
-	at := takenAt(d)
-	if len(at) == 0 {
-		return 0
-	}
-	chol, q, ok := g.factor(d, at)
+	var s scratch
+	chi2, ok := g.chi2(d, &s)
 	if !ok {
 		return math.NaN()
 	}
-	var x mat.VecDense
-	if chol.SolveVecTo(&x, q) != nil {
-		return math.NaN()
-	}
-	return -0.5 * (mat.Dot(q, &x) + chol.LogDet() + float64(len(at))*math.Log(2*math.Pi))
+	return -0.5 * (chi2 + s.logDet() + float64(s.m)*math.Log(2*math.Pi))
 }
 
 // ChiSquared returns q' C^-1 q and the number of readings taken: how well the
 // cause fits, small being well.
 func (g Gaussian) ChiSquared(d Data) (chi2 float64, n int) {
-	at := takenAt(d)
-	if len(at) == 0 {
-		return 0, 0
+	var s scratch
+	chi2, ok := g.chi2(d, &s)
+	if !ok {
+		return math.NaN(), s.m
 	}
-	chol, q, ok := g.factor(d, at)
-	var x mat.VecDense
-	if !ok || chol.SolveVecTo(&x, q) != nil {
-		return math.NaN(), len(at)
+	return chi2, s.m
+}
+
+func (g Gaussian) chi2(d Data, s *scratch) (float64, bool) {
+	if s.take(d); s.m == 0 {
+		return 0, true
 	}
-	return mat.Dot(q, &x), len(at)
+	if !g.factor(d, s) {
+		return 0, false
+	}
+	s.lower(s.q())
+	return dot(s.q(), s.q()), true
 }
 
 // Amount returns the value and standard uncertainty of Free[i] after the
@@ -72,98 +72,83 @@ func (g Gaussian) Amount(i int, d Data) (value, u float64) {
 // Outlook returns what the cause expects of reading i, given the readings
 // taken: the mean and standard deviation of its value with its own error.
 func (g Gaussian) Outlook(i int, d Data) Outlook {
-	var mean, prior, drop float64
-	mean, prior = g.Mean[i], g.Own[i]*g.Own[i]
-	at := takenAt(d)
-	for _, e := range g.effects() {
+	mean, prior := g.Mean[i], g.Own[i]*g.Own[i]
+	for k := range len(g.Shared) + len(g.Free) {
+		e := g.effect(k)
 		prior += e.SD * e.SD * e.Column[i] * e.Column[i]
 	}
-	if len(at) > 0 {
-		chol, q, ok := g.factor(d, at)
-		if !ok {
-			return Outlook{Mean: math.NaN()}
-		}
-		cross := mat.NewVecDense(len(at), nil)
-		for k, j := range at {
-			for _, e := range g.effects() {
-				cross.SetVec(k, cross.AtVec(k)+e.SD*e.SD*e.Column[i]*e.Column[j])
-			}
-		}
-		var x mat.VecDense
-		if chol.SolveVecTo(&x, cross) != nil {
-			return Outlook{Mean: math.NaN()}
-		}
-		mean += mat.Dot(&x, q)
-		drop = mat.Dot(&x, cross)
+	var s scratch
+	if s.take(d); s.m == 0 {
+		return Outlook{Mean: mean, SD: math.Sqrt(prior)}
 	}
-	return Outlook{Mean: mean, SD: math.Sqrt(max(prior-drop, g.Own[i]*g.Own[i]))}
+	if !g.factor(d, &s) {
+		return Outlook{Mean: math.NaN()}
+	}
+	clear(s.x())
+	for n, j := range s.at() {
+		for k := range len(g.Shared) + len(g.Free) {
+			e := g.effect(k)
+			s.x()[n] += e.SD * e.SD * e.Column[i] * e.Column[j]
+		}
+	}
+	s.lower(s.q())
+	s.lower(s.x())
+	mean += dot(s.x(), s.q())
+	return Outlook{Mean: mean, SD: math.Sqrt(max(prior-dot(s.x(), s.x()), g.Own[i]*g.Own[i]))}
 }
 
 // project returns sd^2 a' C^-1 q and sd^4 a' C^-1 a.
 func (g Gaussian) project(d Data, sd float64, column []float64) (value, variance float64) {
-	at := takenAt(d)
-	if len(at) == 0 {
+	var s scratch
+	if s.take(d); s.m == 0 {
 		return 0, 0
 	}
-	chol, q, ok := g.factor(d, at)
-	if !ok {
+	if !g.factor(d, &s) {
 		return math.NaN(), math.NaN()
 	}
-	a := mat.NewVecDense(len(at), nil)
-	for k, j := range at {
-		a.SetVec(k, column[j])
+	for n, j := range s.at() {
+		s.x()[n] = column[j]
 	}
-	var x mat.VecDense
-	if chol.SolveVecTo(&x, a) != nil {
-		return math.NaN(), math.NaN()
-	}
-	return sd * sd * mat.Dot(&x, q), sd * sd * sd * sd * mat.Dot(&x, a)
+	s.lower(s.q())
+	s.lower(s.x())
+	return sd * sd * dot(s.x(), s.q()), sd * sd * sd * sd * dot(s.x(), s.x())
 }
 
-// factor returns the Cholesky factor of C and the residuals q.
-func (g Gaussian) factor(d Data, at []int) (*mat.Cholesky, *mat.VecDense, bool) {
+// factor puts the Cholesky factor of C and the residuals into s.
+func (g Gaussian) factor(d Data, s *scratch) bool {
 	n := len(d)
 	if len(g.Mean) != n || len(g.Own) != n {
-		return nil, nil, false
+		return false
 	}
-	c := mat.NewSymDense(len(at), nil)
-	q := mat.NewVecDense(len(at), nil)
-	for k, i := range at {
-		q.SetVec(k, d[i].Value-g.Mean[i])
-		for l, j := range at[:k+1] {
+	for k := range len(g.Shared) + len(g.Free) {
+		if len(g.effect(k).Column) != n {
+			return false
+		}
+	}
+	c := s.c()
+	for k, i := range s.at() {
+		s.q()[k] = d[i].Value - g.Mean[i]
+		for l, j := range s.at()[:k+1] {
 			var v float64
 			if i == j {
 				v = g.Own[i] * g.Own[i]
 			}
-			for _, e := range g.effects() {
-				if len(e.Column) != n {
-					return nil, nil, false
-				}
+			for _, e := range g.Shared {
 				v += e.SD * e.SD * e.Column[i] * e.Column[j]
 			}
-			c.SetSym(k, l, v)
+			for _, e := range g.Free {
+				v += e.SD * e.SD * e.Column[i] * e.Column[j]
+			}
+			c[k*s.m+l] = v
 		}
 	}
-	var chol mat.Cholesky
-	if !chol.Factorize(c) {
-		return nil, nil, false
-	}
-	return &chol, q, true
+	return s.cholesky()
 }
 
-func (g Gaussian) effects() []Effect {
-	if len(g.Free) == 0 {
-		return g.Shared
+// effect returns the shared and free effects as one row.
+func (g Gaussian) effect(k int) Effect {
+	if k < len(g.Shared) {
+		return g.Shared[k]
 	}
-	return append(g.Shared[:len(g.Shared):len(g.Shared)], g.Free...)
-}
-
-func takenAt(d Data) []int {
-	at := make([]int, 0, len(d))
-	for i, x := range d {
-		if x.Taken {
-			at = append(at, i)
-		}
-	}
-	return at
+	return g.Free[k-len(g.Shared)]
 }
