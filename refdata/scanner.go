@@ -4,6 +4,8 @@ import (
 	"errors"
 	"strconv"
 	"strings"
+
+	"example.com/benchbook/units"
 )
 
 // scanner reads a table's CSV text (RFC 4180, line feeds, no line feed within a
@@ -135,6 +137,38 @@ func (s *scanner) need(column int) float64 {
 	return x
 }
 
+// lengthColumn is a column of lengths in inches or millimetres.
+type lengthColumn struct {
+	at   int
+	inch bool
+}
+
+func (s *scanner) lengthColumn(name string) lengthColumn {
+	if i := s.column(name + "_in"); i >= 0 {
+		return lengthColumn{i, true}
+	}
+	return lengthColumn{s.column(name + "_mm"), false}
+}
+
+func (s *scanner) length(c lengthColumn) Figure[units.Length] {
+	x, ok := s.number(c.at)
+	switch {
+	case !ok:
+		return Figure[units.Length]{}
+	case c.inch:
+		return Known(units.Inches(x))
+	}
+	return Known(units.Millimetres(x))
+}
+
+func (s *scanner) needLength(c lengthColumn) units.Length {
+	f := s.length(c)
+	if !f.known {
+		s.fail("a length is missing")
+	}
+	return f.value
+}
+
 // originColumns are the two columns that say what a group of others rests on.
 type originColumns struct{ source, status int }
 
@@ -178,3 +212,21 @@ func (s *scanner) fail(why string) {
 }
 
 func (s *scanner) err() error { return errors.Join(s.faults...) }
+
+// inchText reads a size in inches as the trade writes it: "1/4", "1 3/8", "1.370".
+func (s *scanner) inchText(column int) units.Length {
+	l, err := units.ParseLength(s.text(column) + " in")
+	if err != nil {
+		s.faults = append(s.faults, err)
+	}
+	return l
+}
+
+// metricText reads the diameter in a designation such as "M10".
+func (s *scanner) metricText(column int) units.Length {
+	l, err := units.ParseLength(strings.TrimPrefix(s.text(column), "M") + " mm")
+	if err != nil {
+		s.faults = append(s.faults, err)
+	}
+	return l
+}

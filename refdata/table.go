@@ -75,6 +75,20 @@ func newTable[Row any, Q units.Quantity](name string, rows []Row, err error, nam
 	return t
 }
 
+// once returns a function that reads a table when it is first called. row is
+// given the scanner once, to find its columns, and returns what reads one line.
+func once[Row any, Q units.Quantity](name string, text *string, row func(*scanner) func() Row, key func(*Row) string, names func(*Row) []string, lead func(*Row) Q) func() *Table[Row, Q] {
+	return sync.OnceValue(func() *Table[Row, Q] {
+		s := scan(*text)
+		read := row(s)
+		rows := make([]Row, 0, strings.Count(s.rest, "\n"))
+		for s.next() {
+			rows = append(rows, read())
+		}
+		return newTable(name, rows, s.err(), names, key, lead)
+	})
+}
+
 // Name returns the name of the table.
 func (t *Table[Row, Q]) Name() string { return t.name }
 

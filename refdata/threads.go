@@ -179,38 +179,6 @@ var (
 func threadName(t *Thread) string        { return t.Name }
 func threadMajor(t *Thread) units.Length { return t.Major }
 
-// lengthColumn is a column of lengths in inches or millimetres.
-type lengthColumn struct {
-	at   int
-	inch bool
-}
-
-func (s *scanner) lengthColumn(name string) lengthColumn {
-	if i := s.column(name + "_in"); i >= 0 {
-		return lengthColumn{i, true}
-	}
-	return lengthColumn{s.column(name + "_mm"), false}
-}
-
-func (s *scanner) length(c lengthColumn) Figure[units.Length] {
-	x, ok := s.number(c.at)
-	switch {
-	case !ok:
-		return Figure[units.Length]{}
-	case c.inch:
-		return Known(units.Inches(x))
-	}
-	return Known(units.Millimetres(x))
-}
-
-func (s *scanner) needLength(c lengthColumn) units.Length {
-	f := s.length(c)
-	if !f.known {
-		s.fail("a length is missing")
-	}
-	return f.value
-}
-
 // readThreads reads one system's table.
 func readThreads(table string, system System, included float64, text string) *Table[Thread, units.Length] {
 	s := scan(text)
