@@ -129,8 +129,7 @@ func PressureHeight(p units.Pressure) (units.Length, error) {
 	all := layers()
 	for i, l := range all {
 		if i+1 < len(all) {
-			t, below := standardAt(all[i+1].base)
-			_ = t
+			_, below := standardAt(all[i+1].base)
 			if pa < below {
 				pb = below
 				continue
@@ -153,17 +152,15 @@ func DensityHeight(d units.Density) (units.Length, error) {
 	if !(rho <= at(lowest) && rho >= at(highest)) {
 		return 0, fault.Fault{Code: fault.OutOfRange, Path: "density", Value: d.String(), Unit: "kg/m³", Rule: "0.01323 kg/m³ to 1.478 kg/m³"}
 	}
-	pb, rhob := seaPressure, seaDensity
+	rhob := seaDensity
 	all := layers()
 	for i, l := range all {
 		if i+1 < len(all) {
 			if below := at(all[i+1].base); rho < below {
-				_, pb = standardAt(all[i+1].base)
 				rhob = below
 				continue
 			}
 		}
-		_ = pb
 		if l.lapse == 0 {
 			return units.Metres(l.base - gasConstant*l.kelvins/gravity*math.Log(rho/rhob)), nil
 		}

@@ -88,7 +88,8 @@ func Moist(w Weather, opt Options) (MoistAir, error) {
 	xv := w.Humidity.Value() * f * psv / p
 	z := 1 - p/k*(1.58123e-6-2.9331e-8*t+1.1043e-10*t*t+(5.707e-6-2.051e-8*t)*xv+(1.9898e-4-2.376e-6*t)*xv*xv) + p/k*p/k*(1.83e-11-0.765e-8*xv*xv)
 	rho := p * ma / (z * r * k) * (1 - xv*(1-mv/ma))
-	dry := rho * (1 - xv) * ma / ((1-xv)*ma + xv*mv)
+	share := (1 - xv) * ma / ((1-xv)*ma + xv*mv)
+	dry := rho * share
 	in := p >= 60000 && p <= 110000 && t >= 15 && t <= 27
 	u := 22e-6
 	if !in {
@@ -96,7 +97,7 @@ func Moist(w Weather, opt Options) (MoistAir, error) {
 	}
 	return MoistAir{
 		Density: units.KilogramsPerCubicMetre(rho), DryDensity: units.KilogramsPerCubicMetre(dry), Saturation: units.Pascals(psv), Enhancement: f,
-		VapourFraction: xv, VapourPressure: units.Pascals(xv * p), Compressibility: z, DryMassShare: dry / rho,
+		VapourFraction: xv, VapourPressure: units.Pascals(xv * p), Compressibility: z, DryMassShare: share,
 		DensityUncertainty: units.KilogramsPerCubicMetre(rho * u), InDomain: in,
 	}, nil
 }
