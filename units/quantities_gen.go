@@ -328,6 +328,7 @@ const (
 	Litre              Volume = 1.0 * 1 / 1000            // L
 	CubicMillimetre    Volume = 1.0 * 1 / 1e9             // mm³
 	CubicInch          Volume = 1.0 * 16387064 / 1e12     // in³
+	CubicFoot          Volume = 1.0 * 28316846592 / 1e12  // ft³
 	ImperialGallon     Volume = 1.0 * 454609 / 1e8        // imp gal
 	USGallon           Volume = 1.0 * 3785411784 / 1e12   // US gal
 	ImperialPint       Volume = 1.0 * 56826125 / 1e11     // imp pint
@@ -365,6 +366,12 @@ func CubicInches(x float64) Volume { return Volume(x * 16387064 / 1e12) }
 
 // CubicInches returns q in cubic inches.
 func (q Volume) CubicInches() float64 { return float64(q) * 1e12 / 16387064 }
+
+// CubicFeet returns x cubic feet as a Volume.
+func CubicFeet(x float64) Volume { return Volume(x * 28316846592 / 1e12) }
+
+// CubicFeet returns q in cubic feet.
+func (q Volume) CubicFeet() float64 { return float64(q) * 1e12 / 28316846592 }
 
 // ImperialGallons returns x imperial gallons as a Volume.
 func ImperialGallons(x float64) Volume { return Volume(x * 454609 / 1e8) }
@@ -462,7 +469,7 @@ const volumeKindStored = "m³"
 func (q Volume) kind() *kind { return &volumeKind }
 
 var volumeKind = kind{
-	name: "volume", shaft: "", affine: false, example: "397 cc", choices: "m³, cc, L, mm³, in³, imp gal, US gal, imp pint, US pint, imp fl oz, US fl oz", siNum: 1, siDen: 1,
+	name: "volume", shaft: "", affine: false, example: "397 cc", choices: "m³, cc, L, mm³, in³, ft³, imp gal, US gal, imp pint, US pint, imp fl oz, US fl oz", siNum: 1, siDen: 1,
 	units: []unit{
 		{"m³", 1, 1, 0, true, ""},
 		{"m3", 1, 1, 0, false, ""},
@@ -487,6 +494,10 @@ var volumeKind = kind{
 		{"in3", 16387064, 1e12, 0, false, ""},
 		{"cu in", 16387064, 1e12, 0, false, ""},
 		{"in^3", 16387064, 1e12, 0, false, ""},
+		{"ft³", 28316846592, 1e12, 0, true, ""},
+		{"ft3", 28316846592, 1e12, 0, false, ""},
+		{"cu ft", 28316846592, 1e12, 0, false, ""},
+		{"ft^3", 28316846592, 1e12, 0, false, ""},
 		{"imp gal", 454609, 1e8, 0, true, ""},
 		{"imperial gallon", 454609, 1e8, 0, false, ""},
 		{"imperial gallons", 454609, 1e8, 0, false, ""},
@@ -1161,11 +1172,12 @@ type Torque float64
 
 // Units of Torque. A constant multiple reads as 3 * units.NewtonMetre.
 const (
-	NewtonMetre        Torque = 1                                  // N m
-	NewtonMillimetre   Torque = 1.0 * 1 / 1000                     // N mm
-	PoundForceFoot     Torque = 1.0 * 3048 * 44482216152605 / 1e17 // lbf ft
-	PoundForceInch     Torque = 1.0 * 254 * 44482216152605 / 1e17  // lbf in
-	KilogramForceMetre Torque = 1.0 * 980665 / 1e5                 // kgf m
+	NewtonMetre             Torque = 1                                  // N m
+	NewtonMillimetre        Torque = 1.0 * 1 / 1000                     // N mm
+	PoundForceFoot          Torque = 1.0 * 3048 * 44482216152605 / 1e17 // lbf ft
+	PoundForceInch          Torque = 1.0 * 254 * 44482216152605 / 1e17  // lbf in
+	KilogramForceMetre      Torque = 1.0 * 980665 / 1e5                 // kgf m
+	KilogramForceCentimetre Torque = 1.0 * 980665 / 1e7                 // kgf cm
 )
 
 // NewtonMetres returns x newton metres as a Torque.
@@ -1197,6 +1209,12 @@ func KilogramForceMetres(x float64) Torque { return Torque(x * 980665 / 1e5) }
 
 // KilogramForceMetres returns q in kilograms-force metres.
 func (q Torque) KilogramForceMetres() float64 { return float64(q) * 1e5 / 980665 }
+
+// KilogramForceCentimetres returns x kilograms-force centimetres as a Torque.
+func KilogramForceCentimetres(x float64) Torque { return Torque(x * 980665 / 1e7) }
+
+// KilogramForceCentimetres returns q in kilograms-force centimetres.
+func (q Torque) KilogramForceCentimetres() float64 { return float64(q) * 1e7 / 980665 }
 
 // SI returns q in newton metres, the coherent SI unit.
 func (q Torque) SI() float64 { return float64(q) }
@@ -1258,7 +1276,7 @@ const torqueKindStored = "N m"
 func (q Torque) kind() *kind { return &torqueKind }
 
 var torqueKind = kind{
-	name: "torque", shaft: "", affine: false, example: "30 lbf ft", choices: "N m, N mm, lbf ft, lbf in, kgf m", siNum: 1, siDen: 1,
+	name: "torque", shaft: "", affine: false, example: "30 lbf ft", choices: "N m, N mm, lbf ft, lbf in, kgf m, kgf cm, kN m", siNum: 1, siDen: 1,
 	units: []unit{
 		{"N m", 1, 1, 0, true, ""},
 		{"Nm", 1, 1, 0, false, ""},
@@ -1282,6 +1300,11 @@ var torqueKind = kind{
 		{"kgf m", 980665, 1e5, 0, true, ""},
 		{"kg m", 980665, 1e5, 0, false, "kg m read as kilograms-force metres"},
 		{"m kg", 980665, 1e5, 0, false, "kg m read as kilograms-force metres"},
+		{"kgf cm", 980665, 1e7, 0, true, ""},
+		{"kg cm", 980665, 1e7, 0, false, "kg cm read as kilograms-force centimetres"},
+		{"cm kg", 980665, 1e7, 0, false, "kg cm read as kilograms-force centimetres"},
+		{"kN m", 1000, 1, 0, true, ""},
+		{"kNm", 1000, 1, 0, false, ""},
 	},
 	prefer:    []string{"N m"},
 	stored:    "N m",
@@ -1307,7 +1330,7 @@ const (
 	KilogramForcePerSquareCentimetre Pressure = 1.0 * 980665 / 10                     // kgf/cm²
 	InchOfMercury                    Pressure = 1.0 * 3386388640341 / 1e9             // inHg
 	MillimetreOfMercury              Pressure = 1.0 * 133322387415 / 1e9              // mmHg
-	InchOfWater                      Pressure = 1.0 * 2490889083333 / 1e10            // inH2O
+	InchOfWater                      Pressure = 1.0 * 24908891 / 1e5                  // inH2O
 	MillimetreOfWater                Pressure = 1.0 * 980665 / 1e5                    // mmH2O
 )
 
@@ -1398,10 +1421,10 @@ func MillimetresOfMercury(x float64) Pressure { return Pressure(x * 133322387415
 func (q Pressure) MillimetresOfMercury() float64 { return float64(q) * 1e9 / 133322387415 }
 
 // InchesOfWater returns x inches of water (conventional) as a Pressure.
-func InchesOfWater(x float64) Pressure { return Pressure(x * 2490889083333 / 1e10) }
+func InchesOfWater(x float64) Pressure { return Pressure(x * 24908891 / 1e5) }
 
 // InchesOfWater returns q in inches of water (conventional).
-func (q Pressure) InchesOfWater() float64 { return float64(q) * 1e10 / 2490889083333 }
+func (q Pressure) InchesOfWater() float64 { return float64(q) * 1e5 / 24908891 }
 
 // MillimetresOfWater returns x millimetres of water (conventional) as a Pressure.
 func MillimetresOfWater(x float64) Pressure { return Pressure(x * 980665 / 1e5) }
@@ -1472,7 +1495,7 @@ const pressureKindStored = "Pa"
 func (q Pressure) kind() *kind { return &pressureKind }
 
 var pressureKind = kind{
-	name: "pressure", shaft: "", affine: false, example: "120 psi", choices: "Pa, kPa, MPa, GPa, bar, hPa, atm, psi, ksi, tonf/in², kgf/cm², inHg, mmHg, inH2O, mmH2O", siNum: 1, siDen: 1,
+	name: "pressure", shaft: "", affine: false, example: "120 psi", choices: "Pa, kPa, MPa, GPa, bar, hPa, atm, psi, ksi, tonf/in², kgf/cm², inHg, mmHg, torr, inH2O, mmH2O, cmH2O, kgf/mm²", siNum: 1, siDen: 1,
 	units: []unit{
 		{"Pa", 1, 1, 0, true, ""},
 		{"kPa", 1000, 1, 0, true, ""},
@@ -1507,13 +1530,20 @@ var pressureKind = kind{
 		{"in Hg", 3386388640341, 1e9, 0, false, ""},
 		{"mmHg", 133322387415, 1e9, 0, true, ""},
 		{"mm Hg", 133322387415, 1e9, 0, false, ""},
-		{"torr", 133322387415, 1e9, 0, false, ""},
-		{"inH2O", 2490889083333, 1e10, 0, true, ""},
-		{"in H2O", 2490889083333, 1e10, 0, false, ""},
-		{"inH₂O", 2490889083333, 1e10, 0, false, ""},
+		{"torr", 101325, 760, 0, true, ""},
+		{"inH2O", 24908891, 1e5, 0, true, ""},
+		{"in H2O", 24908891, 1e5, 0, false, ""},
+		{"inH₂O", 24908891, 1e5, 0, false, ""},
 		{"mmH2O", 980665, 1e5, 0, true, ""},
 		{"mm H2O", 980665, 1e5, 0, false, ""},
 		{"mmH₂O", 980665, 1e5, 0, false, ""},
+		{"cmH2O", 980665, 1e4, 0, true, ""},
+		{"cm H2O", 980665, 1e4, 0, false, ""},
+		{"cmH₂O", 980665, 1e4, 0, false, ""},
+		{"kgf/mm²", 9806650, 1, 0, true, ""},
+		{"kgf/mm2", 9806650, 1, 0, false, ""},
+		{"kg/mm²", 9806650, 1, 0, false, "kg/mm² read as kilograms-force per square millimetre"},
+		{"kg/mm2", 9806650, 1, 0, false, "kg/mm² read as kilograms-force per square millimetre"},
 	},
 	prefer:    []string{"bar", "kPa", "Pa"},
 	stored:    "Pa",
@@ -2508,7 +2538,7 @@ const densityKindStored = "kg/m³"
 func (q Density) kind() *kind { return &densityKind }
 
 var densityKind = kind{
-	name: "density", shaft: "", affine: false, example: "745 kg/m³", choices: "kg/m³, g/cm³, lb/ft³", siNum: 1, siDen: 1,
+	name: "density", shaft: "", affine: false, example: "745 kg/m³", choices: "kg/m³, g/cm³, lb/ft³, lb/in³", siNum: 1, siDen: 1,
 	units: []unit{
 		{"kg/m³", 1, 1, 0, true, ""},
 		{"kg/m3", 1, 1, 0, false, ""},
@@ -2520,6 +2550,8 @@ var densityKind = kind{
 		{"g/ml", 1000, 1, 0, false, ""},
 		{"lb/ft³", 45359237, 2831684.6592, 0, true, ""},
 		{"lb/ft3", 45359237, 2831684.6592, 0, false, ""},
+		{"lb/in³", 453592370000, 16387064, 0, true, ""},
+		{"lb/in3", 453592370000, 16387064, 0, false, ""},
 	},
 	prefer:    []string{"kg/m³"},
 	stored:    "kg/m³",
@@ -2740,13 +2772,14 @@ const kinematicViscosityKindStored = "m²/s"
 func (q KinematicViscosity) kind() *kind { return &kinematicViscosityKind }
 
 var kinematicViscosityKind = kind{
-	name: "kinematic viscosity", shaft: "", affine: false, example: "0.55 mm²/s", choices: "m²/s, mm²/s", siNum: 1, siDen: 1,
+	name: "kinematic viscosity", shaft: "", affine: false, example: "0.55 mm²/s", choices: "m²/s, mm²/s, St", siNum: 1, siDen: 1,
 	units: []unit{
 		{"m²/s", 1, 1, 0, true, ""},
 		{"m2/s", 1, 1, 0, false, ""},
 		{"mm²/s", 1, 1e6, 0, true, ""},
 		{"mm2/s", 1, 1e6, 0, false, ""},
 		{"cSt", 1, 1e6, 0, false, ""},
+		{"St", 1, 1e4, 0, true, ""},
 	},
 	prefer:    []string{"mm²/s"},
 	stored:    "m²/s",

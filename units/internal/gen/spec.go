@@ -107,6 +107,7 @@ var spec = []quant{
 			{one: "Litre", many: "Litres", den: "1000", symbols: sym("L", "l", "litre", "litres", "dm³", "dm3")},
 			{one: "CubicMillimetre", many: "CubicMillimetres", den: "1e9", symbols: sym("mm³", "mm3", "mm^3")},
 			{one: "CubicInch", many: "CubicInches", num: "16387064", den: "1e12", symbols: sym("in³", "in3", "cu in", "in^3")},
+			{one: "CubicFoot", many: "CubicFeet", num: "28316846592", den: "1e12", symbols: sym("ft³", "ft3", "cu ft", "ft^3")},
 			{one: "ImperialGallon", many: "ImperialGallons", num: "454609", den: "1e8", symbols: sym("imp gal", "imperial gallon", "imperial gallons", "UK gal")},
 			{one: "USGallon", many: "USGallons", num: "3785411784", den: "1e12", symbols: sym("US gal", "US gallon", "US gallons")},
 			{one: "ImperialPint", many: "ImperialPints", num: "56826125", den: "1e11", symbols: sym("imp pint", "imperial pint", "imperial pints", "UK pint", "imp pt")},
@@ -153,6 +154,8 @@ var spec = []quant{
 			{one: "PoundForceFoot", many: "PoundForceFeet", num: "3048 * " + lbf, den: "1e17", symbols: sym("lbf ft", "ft lbf", "lb ft", "ft lb", "lbs ft", "ft lbs"), notes: note("lb ft read as pounds-force feet", "lb ft", "ft lb", "lbs ft", "ft lbs"), plain: "pounds-force feet"},
 			{one: "PoundForceInch", many: "PoundForceInches", num: "254 * " + lbf, den: "1e17", symbols: sym("lbf in", "in lbf", "lb in", "in lb", "lbs in", "in lbs"), notes: note("lb in read as pounds-force inches", "lb in", "in lb", "lbs in", "in lbs"), plain: "pounds-force inches"},
 			{one: "KilogramForceMetre", many: "KilogramForceMetres", num: "980665", den: "1e5", symbols: sym("kgf m", "kg m", "m kg"), notes: note("kg m read as kilograms-force metres", "kg m", "m kg"), plain: "kilograms-force metres"},
+			{one: "KilogramForceCentimetre", many: "KilogramForceCentimetres", num: "980665", den: "1e7", symbols: sym("kgf cm", "kg cm", "cm kg"), notes: note("kg cm read as kilograms-force centimetres", "kg cm", "cm kg"), plain: "kilograms-force centimetres"},
+			{num: "1000", symbols: sym("kN m", "kNm")},
 		}},
 	{name: "Pressure", doc: "a pressure or stress; whether absolute or above atmosphere is said by the field that holds it", stored: "pascals", si: "pascals", example: "120 psi", prefer: sym("bar", "kPa", "Pa"),
 		units: []un{
@@ -168,9 +171,12 @@ var spec = []quant{
 			{one: "LongTonForcePerSquareInch", many: "LongTonsForcePerSquareInch", num: "2240 * " + lbf, den: "64516e5", symbols: sym("tonf/in²", "tonf/in2", "tsi"), plain: "long tons-force per square inch"},
 			{one: "KilogramForcePerSquareCentimetre", many: "KilogramsForcePerSquareCentimetre", num: "980665", den: "10", symbols: sym("kgf/cm²", "kgf/cm2", "kg/cm²", "kg/cm2"), notes: note("kg/cm² read as kilograms-force per square centimetre", "kg/cm²", "kg/cm2"), plain: "kilograms-force per square centimetre"},
 			{one: "InchOfMercury", many: "InchesOfMercury", num: "3386388640341", den: "1e9", symbols: sym("inHg", "in Hg"), plain: "inches of mercury at 0 °C (conventional)"},
-			{one: "MillimetreOfMercury", many: "MillimetresOfMercury", num: "133322387415", den: "1e9", symbols: sym("mmHg", "mm Hg", "torr"), plain: "millimetres of mercury at 0 °C (conventional)"},
-			{one: "InchOfWater", many: "InchesOfWater", num: "2490889083333", den: "1e10", symbols: sym("inH2O", "in H2O", "inH₂O"), plain: "inches of water (conventional)"},
+			{one: "MillimetreOfMercury", many: "MillimetresOfMercury", num: "133322387415", den: "1e9", symbols: sym("mmHg", "mm Hg"), plain: "millimetres of mercury at 0 °C (conventional)"},
+			{num: "101325", den: "760", symbols: sym("torr")}, // a part in 7 million less than the conventional millimetre
+			{one: "InchOfWater", many: "InchesOfWater", num: "24908891", den: "1e5", symbols: sym("inH2O", "in H2O", "inH₂O"), plain: "inches of water (conventional)"},
 			{one: "MillimetreOfWater", many: "MillimetresOfWater", num: "980665", den: "1e5", symbols: sym("mmH2O", "mm H2O", "mmH₂O"), plain: "millimetres of water (conventional)"},
+			{num: "980665", den: "1e4", symbols: sym("cmH2O", "cm H2O", "cmH₂O")},
+			{num: "9806650", symbols: sym("kgf/mm²", "kgf/mm2", "kg/mm²", "kg/mm2"), notes: note("kg/mm² read as kilograms-force per square millimetre", "kg/mm²", "kg/mm2")},
 		}},
 	{name: "SpringRate", doc: "the rate of a spring or the stiffness of a part", stored: "newtons per metre", si: "newtons per metre", example: "25 N/mm", prefer: sym("N/mm"),
 		units: []un{
@@ -230,6 +236,7 @@ var spec = []quant{
 			{one: "KilogramPerCubicMetre", many: "KilogramsPerCubicMetre", symbols: sym("kg/m³", "kg/m3")},
 			{one: "GramPerCubicCentimetre", many: "GramsPerCubicCentimetre", num: "1000", symbols: sym("g/cm³", "g/cm3", "kg/L", "kg/l", "g/cc", "g/ml")},
 			{one: "PoundPerCubicFoot", many: "PoundsPerCubicFoot", num: "45359237", den: "2831684.6592", symbols: sym("lb/ft³", "lb/ft3")},
+			{num: "453592370000", den: "16387064", symbols: sym("lb/in³", "lb/in3")},
 		}},
 	{name: "SpecificEnergy", doc: "an energy per mass: a heating value, a latent heat", stored: "joules per kilogram", si: "joules per kilogram", example: "43.4 MJ/kg", prefer: sym("MJ/kg", "kJ/kg"),
 		units: []un{
@@ -243,6 +250,7 @@ var spec = []quant{
 		units: []un{
 			{one: "SquareMetrePerSecond", many: "SquareMetresPerSecond", symbols: sym("m²/s", "m2/s")},
 			{one: "SquareMillimetrePerSecond", many: "SquareMillimetresPerSecond", den: "1e6", symbols: sym("mm²/s", "mm2/s", "cSt")},
+			{den: "1e4", symbols: sym("St")},
 		}},
 	{name: "DynamicViscosity", doc: "a dynamic viscosity", stored: "pascal seconds", si: "pascal seconds", example: "0.41 mPa s", prefer: sym("mPa s"),
 		units: []un{
