@@ -1,7 +1,6 @@
 package checks
 
 import (
-	"math"
 	"strconv"
 
 	"example.com/benchbook/refdata"
@@ -121,22 +120,4 @@ func unitText(unit string) string {
 		return ""
 	}
 	return unit
-}
-
-// Compare returns nil if got, in the unit of the answer, lies within the
-// answer's tolerance. Errors: [fault.UnknownName] if the case has no such
-// answer, [fault.OutOfRange] if got lies outside.
-func (c Case) Compare(answer string, got float64) error {
-	f, ok := c.Expected[answer]
-	if !ok || f.Tol == nil {
-		return fault.Fault{Code: fault.UnknownName, Path: c.ID + "." + answer, Rule: "the case has no such answer"}
-	}
-	allowed := max(f.Tol.Abs, f.Tol.Rel*math.Abs(f.Value))
-	if off := math.Abs(got - f.Value); !(off <= allowed) {
-		return fault.Fault{
-			Code: fault.OutOfRange, Path: c.ID + "." + answer, Value: strconv.FormatFloat(got, 'g', 8, 64), Unit: f.Unit,
-			Rule: "the source has " + strconv.FormatFloat(f.Value, 'g', -1, 64) + " ± " + strconv.FormatFloat(allowed, 'g', 3, 64) + " " + f.Unit,
-		}
-	}
-	return nil
 }

@@ -8,7 +8,7 @@
 //	a figure as a quantity                    Get
 //	a figure as a place in the cycle          GetPosition
 //	a figure as a pure number or list         Number, Numbers
-//	whether an answer agrees with a case      Case.Compare
+//	whether an answer agrees with a case      Compare, Case.CompareNumbers
 //
 // # The form
 //
