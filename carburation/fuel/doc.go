@@ -5,12 +5,12 @@
 //	shares by mass of carbon, hydrogen ...        Composition
 //	air that burns a fuel exactly                 Stoichiometric
 //	what leaves the exhaust                       Burn
-//	carbon monoxide to lambda and back            CarbonMonoxide, LambdaFromCO
+//	carbon monoxide to lambda                     LambdaFromCO
 //	the fuels of the tables                       All, Named
-//	blends by volume or by mass                   Blend
-//	density at a temperature                      Fuel.DensityAt
+//	blends by volume, by mass, by moles           BlendByVolume, BlendByMass, MixMoles
+//	density at a temperature                      Fuel.DensityAt, PetroleumExpansion
 //	net from gross heating value                  NetFromGross
-//	chill of the charge                           Fuel.LatentHeatPerAir
+//	chill of the charge, heat of it               Fuel.LatentHeatPerAir, Fuel.HeatPerAir
 //	main-jet change from one fuel to another      JetFactor
 //
 // Not covered: knock, volatility and vapour lock, additives, the change of
