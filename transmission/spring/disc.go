@@ -174,6 +174,9 @@ func (d Disc) Deflection(f units.Force) (units.Length, bool) {
 }
 
 func (d Disc) deflection(f float64) float64 {
+	if f == 0 {
+		return 0
+	}
 	u := d.h / d.t
 	c, r := u*u-2, u-f/d.scale
 	s := d.t * (u - largestRoot(c, r))

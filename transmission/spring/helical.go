@@ -126,6 +126,9 @@ func NewHelical(in HelicalSpec) (Helical, error) {
 	notNegative(&l, "solid", in.Solid)
 	if h.solid = in.Solid.Millimetres(); in.Solid > 0 {
 		h.measuredSolid = true
+		if h.solid < 0.9*h.d*(h.total-1.5) {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: "solid", Value: in.Solid.String(), Unit: "mm", Rule: "too short for that many coils of that wire"})
+		}
 	} else {
 		h.solid = solidLength(in.Ends, h.d, h.total)
 	}

@@ -108,8 +108,7 @@ func (p Parallel) RateAt(s units.Length) (units.SpringRate, bool) {
 	return sum, true
 }
 
-// Deflection returns where a load is reached before Limit, to a billionth of a
-// millimetre.
+// Deflection returns where a load is reached before Limit.
 func (p Parallel) Deflection(f units.Force) (units.Length, bool) {
 	if len(p.parts) == 0 || !(f >= 0) || f > p.load(p.limit) {
 		return 0, false
@@ -117,7 +116,7 @@ func (p Parallel) Deflection(f units.Force) (units.Length, bool) {
 	if f == 0 {
 		return 0, true // a gap common to all parts leaves the load at zero for a while
 	}
-	s, err := solve.Inverse(func(s units.Length) float64 { return p.load(s).Newtons() }, f.Newtons(), 0, p.limit, units.Micrometres(1e-6))
+	s, err := solve.Inverse(func(s units.Length) float64 { return p.load(s).Newtons() }, f.Newtons(), 0, p.limit, p.limit.Times(1e-13))
 	return s, err == nil
 }
 
@@ -188,8 +187,7 @@ func (s Series) Deflection(f units.Force) (units.Length, bool) {
 	return s.deflection(f), true
 }
 
-// Load returns the load at a deflection of 0 to Travel, to a billionth of a
-// newton.
+// Load returns the load at a deflection of 0 to Travel.
 func (s Series) Load(x units.Length) (units.Force, bool) {
 	if len(s.parts) == 0 || !(x >= 0 && x <= s.limit) {
 		return 0, false
@@ -197,7 +195,10 @@ func (s Series) Load(x units.Length) (units.Force, bool) {
 	if x == s.limit {
 		return s.top, true
 	}
-	f, err := solve.Inverse(func(f units.Force) float64 { return s.deflection(f).Millimetres() }, x.Millimetres(), 0, s.top, units.Newtons(1e-9))
+	if x <= s.deflection(0) { // a part's own last bit
+		return 0, true
+	}
+	f, err := solve.Inverse(func(f units.Force) float64 { return s.deflection(f).Millimetres() }, x.Millimetres(), 0, s.top, s.top.Times(1e-13))
 	return f, err == nil
 }
 

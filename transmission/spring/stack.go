@@ -82,6 +82,9 @@ func (k Stack) each(s units.Length) units.Length {
 	if k.series == 0 {
 		return -1 * units.Millimetre // outside the travel of no spring
 	}
+	if s == k.Travel() {
+		return k.disc.Travel() // not a last bit beyond it
+	}
 	return s.Times(1 / float64(k.series))
 }
 
