@@ -1,7 +1,7 @@
 package transmission
 
 import (
-	"errors"
+	"math"
 
 	"example.com/benchbook/units"
 )
@@ -10,35 +10,142 @@ import (
 type Budget struct {
 	Turns units.Angle `json:"turns"` // of the spring nuts, inward from flush
 
-	Clamp          units.Force  `json:"clamp"`           // of all springs, plates closed
-	Torque         units.Torque `json:"torque"`          // the clutch can carry
-	TorqueEngine   units.Torque `json:"torque_engine"`   // greatest the engine puts on it
-	TorqueWanted   units.Torque `json:"torque_wanted"`   // that with its margin
-	Margin         float64      `json:"margin"`          // Torque over TorqueEngine
-	SpringLength   units.Length `json:"spring_length"`   // plates closed
-	LiftWanted     units.Length `json:"lift_wanted"`     // for every face to be free
-	LiftTravel     units.Length `json:"lift_travel"`     // that the pull gives
-	LiftBind       units.Length `json:"lift_bind"`       // that the springs allow
-	Lift           units.Length `json:"lift"`            // the lesser of the two, not below zero
-	PullFreePlay   units.Length `json:"pull_free_play"`  // of cable, used by free play
-	PullStretch    units.Length `json:"pull_stretch"`    // by the cable's and train's stretch
-	PullLost       units.Length `json:"pull_lost"`       // by play in rod and train
-	PullHubNut     units.Length `json:"pull_hub_nut"`    // by the hub sliding out under its slack nut
-	PullLift       units.Length `json:"pull_lift"`       // by lifting the plate as far as it goes
-	Pull           units.Length `json:"pull"`            // of cable, all told
-	CableTension   units.Force  `json:"cable_tension"`   // at the lever, plate lifted as far as it goes
-	HandForce      units.Force  `json:"hand_force"`      // at the finger line, the same
-	HandForceFreed units.Force  `json:"hand_force_free"` // at the finger line, at the lift wanted
+	// Force.
+	SpringLength units.Length `json:"spring_length"` // plates closed
+	Compression  units.Length `json:"compression"`   // of each spring, plates closed
+	Clamp        units.Force  `json:"clamp"`         // of all springs, plates closed
+	Torque       units.Torque `json:"torque"`        // the clutch can carry
+	TorqueEngine units.Torque `json:"torque_engine"` // greatest the engine puts on it
+	TorqueWanted units.Torque `json:"torque_wanted"` // that with its margin
+	Margin       float64      `json:"margin"`        // Torque over TorqueEngine
 
-	Slips   bool `json:"slips"`    // Torque below TorqueEngine: at full torque
-	NoSpare bool `json:"no_spare"` // Torque below TorqueWanted: holds now, without the margin
-	Drags   bool `json:"drags"`    // Lift below LiftWanted
-	Heavy   bool `json:"heavy"`    // HandForceFreed above what may be asked
-	Bound   bool `json:"bound"`    // springs go solid before the lever reaches the bar
-	NoPlay  bool `json:"no_play"`  // free play below the least
+	// Lift of the pressure plate with the lever at the bar.
+	LiftWanted units.Length `json:"lift_wanted"` // for every face to be free
+	LiftTravel units.Length `json:"lift_travel"` // that the pull gives
+	LiftBind   units.Length `json:"lift_bind"`   // that the springs allow
+	Lift       units.Length `json:"lift"`        // the lesser of these two
+
+	// Where the cable pull goes.
+	Pull         units.Length `json:"pull"`           // all there is
+	PullFreePlay units.Length `json:"pull_free_play"` // free play at the lever
+	PullPlay     units.Length `json:"pull_play"`      // play of the rod and lost motion of the train
+	PullHubNut   units.Length `json:"pull_hub_nut"`   // the hub sliding out under its slack nut
+	PullStretch  units.Length `json:"pull_stretch"`   // stretch of cable and train
+	PullLift     units.Length `json:"pull_lift"`      // lifting the plate
+	PullLeft     units.Length `json:"pull_left"`      // not used: the springs are solid before the lever is at the bar
+
+	// Load on the hand.
+	CableTension  units.Force `json:"cable_tension"`  // at the lever, plate as high as it goes
+	HandForce     units.Force `json:"hand_force"`     // at the finger line, the same
+	TensionWanted units.Force `json:"tension_wanted"` // at the lever, with the lift wanted
+	HandWanted    units.Force `json:"hand_wanted"`    // at the finger line, with the lift wanted
+
+	Slips      bool `json:"slips"`        // Torque below TorqueEngine
+	ThinMargin bool `json:"thin_margin"`  // Torque below TorqueWanted
+	Drags      bool `json:"drags"`        // Lift below LiftWanted
+	Heavy      bool `json:"heavy"`        // HandWanted above what may be asked
+	ShortOfBar bool `json:"short_of_bar"` // PullLeft above zero
+	NoFreePlay bool `json:"no_free_play"` // free play below the least
 }
 
-// At returns both ledgers with the spring nuts the given turns in from flush.
+// Symptoms says in words what the budget predicts.
+func (b Budget) Symptoms() string {
+	text := ""
+	add := func(is bool, s string) {
+		if is && text != "" {
+			text += ", "
+		}
+		if is {
+			text += s
+		}
+	}
+	switch {
+	case b.Slips && b.Drags:
+		text = "slips and drags at once"
+	case b.Slips:
+		text = "slips at full torque"
+	case b.Drags:
+		text = "drags"
+	}
+	add(b.ThinMargin && !b.Slips, "holds without its margin")
+	add(b.Heavy, "heavy")
+	add(b.ShortOfBar, "will not reach the bar")
+	add(b.NoFreePlay, "too little free play")
+	if text == "" {
+		return "holds and frees"
+	}
+	return text
+}
+
+// At returns both ledgers with every spring nut the given turns in from flush, 0
+// to the end of the thread; [Clutch.Window] has the formulas. The lift that the
+// pull gives is found together with the stretch that goes with it:
+// y = (spare - give N k x)/(ratio + give N k), spare the pull left after free
+// play and play, give the pull that one newton at the plate takes. It allocates
+// nothing. Errors: as Clutch.Window, and turns outside the thread.
 func (c Clutch) At(found Condition, turns units.Angle) (Budget, error) {
-	return Budget{}, errors.New(notComputed.Text)
+	s, err := c.resolve(&found)
+	if err != nil {
+		return Budget{}, err
+	}
+	if err := s.reach(turns); err != nil {
+		return Budget{}, err
+	}
+	return s.budget(&s.v, turns.Turns()), nil
+}
+
+// reach says whether the nuts can stand there.
+func (s *state) reach(turns units.Angle) error {
+	if n := turns.Turns(); !(n >= 0 && n <= math.Min(s.thread, 200)) {
+		return outside("turns", n, "turn", 0, math.Min(s.thread, 200))
+	}
+	return nil
+}
+
+func (s *state) budget(v *vector, n float64) Budget {
+	mm, newtons := units.Millimetres, units.Newtons
+	rate := s.count * v[springRate]
+	x := s.off(v) + n*s.pitch
+	clamp := rate * math.Max(x, 0)
+	torque := v[friction] * s.faces * s.radius * clamp
+	wanted := s.lift(v)
+	travel := s.liftAt(v, x)
+	bind := s.flush + v[wear] - n*s.pitch - s.shortest
+	lift := math.Max(math.Min(travel, bind), 0)
+	gain := s.ratio * s.efficiency * v[cableEfficiency]
+	load := rate * math.Max(x+lift, 0)
+	if travel <= 0 { // the plate does not stir: the cable pulls only as far as the pull left stretches it
+		load = math.Max(s.spare(v, 0), 0) / s.give(v)
+	}
+	tension, tensionWanted := load/gain, rate*math.Max(x+wanted, 0)/gain
+	b := Budget{
+		Turns:        units.Turns(n),
+		SpringLength: mm(math.Min(s.flush+v[wear]-n*s.pitch, s.free-v[springSet])), Compression: mm(math.Max(x, 0)), Clamp: newtons(clamp),
+		Torque: units.NewtonMillimetres(torque), TorqueEngine: units.NewtonMillimetres(s.engine), TorqueWanted: units.NewtonMillimetres(s.wanted),
+		Margin:     torque / s.engine,
+		LiftWanted: mm(wanted), LiftTravel: mm(math.Max(travel, 0)), LiftBind: mm(math.Max(bind, 0)), Lift: mm(lift),
+		Pull: mm(v[cablePull]), PullFreePlay: mm(v[freePlay]), PullPlay: mm(s.lost + s.ratio*v[rodPlay]), PullHubNut: mm(s.ratio * v[hubNutBack] * s.hubPitch),
+		PullStretch: mm(load * s.give(v)), PullLift: mm(s.ratio * lift),
+		CableTension: newtons(tension), HandForce: newtons(tension / v[leverRatio]),
+		TensionWanted: newtons(tensionWanted), HandWanted: newtons(tensionWanted / v[leverRatio]),
+		Slips: torque < s.engine, ThinMargin: torque < s.wanted, Drags: lift < wanted, Heavy: tensionWanted/v[leverRatio] > s.hand,
+		NoFreePlay: v[freePlay] < s.leastPlay,
+	}
+	if travel > lift && bind < travel {
+		b.PullLeft = b.Pull - b.PullFreePlay - b.PullPlay - b.PullHubNut - b.PullStretch - b.PullLift
+		b.ShortOfBar = true
+	}
+	return b
+}
+
+// liftAt returns the lift that the pull gives with springs compressed by x, below zero
+// if the pull is gone before the plate moves. Slack springs (x below zero) lift
+// free until they touch.
+func (s *state) liftAt(v *vector, x float64) float64 {
+	spare := s.spare(v, 0)
+	if free := spare / s.ratio; x < 0 && free <= -x {
+		return free
+	}
+	give := s.give(v) * s.count * v[springRate]
+	return (spare - give*x) / (s.ratio + give)
 }

@@ -64,7 +64,7 @@ type Nuts struct {
 
 // HubNut is the nut that holds the clutch hub on its shaft.
 type HubNut struct {
-	Pitch units.Length // thread pitch
+	Pitch units.Length // thread pitch; 0 takes 1.27 mm, 20 threads per inch
 	Hand  Hand         // as seen by the one who undoes it
 }
 

@@ -14,9 +14,13 @@ type Condition struct {
 	// Default new: 0.12 ± 0.02, an oiled clutch with bonded plates.
 	Friction measure.Reading[units.Ratio]
 	// SpringSet is how much shorter than new a spring is when free: 46 mm new
-	// and 45 mm read are 1 mm. Default new: 0.
+	// and 45 mm read are 1 mm. Default new: 0 ± 0.2 mm.
 	SpringSet measure.Reading[units.Length]
-	// Wear is how much thinner than new the whole pack is. Default new: 0.
+	// SpringRate is the rate of one spring as weighed. Default new: the rate in
+	// [Springs], taken as exact.
+	SpringRate measure.Reading[units.SpringRate]
+	// Wear is how much thinner than new the whole pack is. Default new: 0 ± 0.2
+	// mm.
 	Wear measure.Reading[units.Length]
 	// OutOfFlat is the travel that plates which are not flat use up before the
 	// last one is free, added over the pack. Default new: 0.3 ± 0.1 mm.
@@ -25,7 +29,7 @@ type Condition struct {
 	// free play of the lever already taken up. Default new: 0.3 ± 0.1 mm.
 	RodPlay measure.Reading[units.Length]
 	// HubNutBack is how far the hub's retaining nut has backed off from tight.
-	// Default new: 0.
+	// Default new: 0, tight.
 	HubNutBack measure.Reading[units.Angle]
 	// FreePlay is how far the cable's inner moves at the lever nipple before
 	// it takes up load. Default new: 3 ± 0.5 mm.
@@ -38,10 +42,11 @@ type Condition struct {
 	CableEfficiency measure.Reading[units.Ratio]
 	// CablePull is the whole travel of the inner at the lever, from the hand off
 	// to the lever at the bar, inner measured against outer. Default new: what
-	// the lever's radius and sweep give.
+	// the lever's radius and sweep give, or without those 22 ± 2 mm.
 	CablePull measure.Reading[units.Length]
 	// RunOut is the total reading of a dial gauge on the rim of the pressure
-	// plate, lever tied back, clutch turned once. Default new: 0.
+	// plate, lever tied back, clutch turned once. Default new: 0 ±
+	// 0.05 mm.
 	RunOut measure.Reading[units.Length]
 }
 

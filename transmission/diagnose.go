@@ -50,5 +50,5 @@ type Diagnosis struct {
 
 // Diagnose ranks the causes that explain the signs and readings.
 func Diagnose(in Input, opt Options) (Diagnosis, error) {
-	return Diagnosis{}, errors.New(notComputed.Text)
+	return Diagnosis{}, errors.New("transmission: not computed yet")
 }

@@ -1,0 +1,154 @@
+package transmission
+
+import (
+	"math"
+
+	"example.com/benchbook/units/fault"
+)
+
+// state is a clutch in one condition as bare figures: millimetres, newtons,
+// newton millimetres, turns. The formulas work on it.
+type state struct {
+	v     vector
+	fresh vector // the same with nothing wrong
+	u     vector // standard uncertainty of v
+	took  [parts]bool
+
+	count, free, shortest, flush float64 // springs
+	pitch, thread                float64 // nuts; thread is infinite if not known
+	faces, radius, gap           float64 // plates
+	engine, wanted               float64 // torque at the clutch, without and with margin
+	ratio, efficiency            float64 // train, whole
+	lost, stretch                float64 // of the train: cable travel lost; cable travel per newton at the plate
+	hubPitch                     float64
+	hand, leastPlay, leastWidth  float64 // what may be asked
+}
+
+// resolve turns a clutch and the condition found into figures, or says
+// everything that is wrong with them.
+func (c *Clutch) resolve(found *Condition) (state, error) {
+	var l fault.List
+	s := state{thread: math.Inf(1)}
+	c.plates(&s, &l)
+	c.springs(&s, &l)
+	c.release(&s, &l)
+	c.demand(&s, &l)
+
+	var fresh [parts]figure
+	for p := range parts {
+		fresh[p] = rules[p].fresh
+	}
+	fresh[springRate] = figure{c.Springs.Rate.NewtonsPerMillimetre(), 0}
+	c.Lever.figures(&fresh, &l)
+	var took [parts]bool
+	c.New.readInto(&fresh, &took, &l, "new")
+	now := fresh
+	found.readInto(&now, &s.took, &l, "found")
+	for p := range parts {
+		s.fresh[p], s.v[p], s.u[p] = fresh[p].x, now[p].x, now[p].u
+	}
+	return s, l.Err()
+}
+
+func (c *Clutch) plates(s *state, l *fault.List) {
+	p := &c.Plates
+	n := p.Faces
+	if n == 0 && (p.Driving != 0 || p.Driven != 0) {
+		n = p.Driving + p.Driven - 1
+		if p.Driving < 1 || p.Driven < 1 {
+			l.Add(outside("plates.driven", float64(min(p.Driving, p.Driven)), "", 1, 50))
+		} else if d := p.Driving - p.Driven; d < -1 || d > 1 {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: "plates", Value: number(float64(p.Driving)) + " and " + number(float64(p.Driven)),
+				Rule: "plates that alternate differ by one at most; count the rubbing faces and give those"})
+		}
+	}
+	need(l, "plates.faces", float64(n), "", 1, 100)
+	s.faces = float64(n)
+	outer, inner := p.Outer.Millimetres(), p.Inner.Millimetres()
+	if p.MeanRadius != 0 {
+		s.radius = p.MeanRadius.Millimetres()
+		need(l, "plates.mean_radius", s.radius, "mm", 5, 500)
+		return
+	}
+	need(l, "plates.outer", outer, "mm", 10, 1000)
+	need(l, "plates.inner", inner, "mm", 1, 1000)
+	if inner >= outer {
+		l.Add(fault.Fault{Code: fault.Conflict, Path: "plates.inner", Value: number(inner) + " mm", Unit: "mm", Rule: "must be smaller than the outer diameter of " + number(outer) + " mm"})
+	}
+	if p.Pressure > UniformPressure {
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "plates.pressure", Rule: "must be uniform wear or uniform pressure"})
+	}
+	s.radius = meanRadius(outer/2, inner/2, p.Pressure)
+}
+
+// meanRadius returns the radius at which the friction of a ring acts: half the
+// sum of the radii for uniform wear, 2/3 (ro^3 - ri^3)/(ro^2 - ri^2) for uniform
+// pressure.
+func meanRadius(outer, inner float64, law PressureLaw) float64 {
+	if law == UniformPressure {
+		// the cubes over the squares with ro - ri divided out, so thin rings lose no digits
+		return 2 * (outer*outer + outer*inner + inner*inner) / (3 * (outer + inner))
+	}
+	return (outer + inner) / 2
+}
+
+func (c *Clutch) springs(s *state, l *fault.List) {
+	p := &c.Springs
+	s.count, s.free, s.shortest, s.flush = float64(p.Count), p.FreeLength.Millimetres(), p.Shortest.Millimetres(), p.AtFlush.Millimetres()
+	need(l, "springs.count", s.count, "", 1, 60)
+	need(l, "springs.rate", p.Rate.NewtonsPerMillimetre(), "N/mm", 0.1, 1000)
+	need(l, "springs.free_length", s.free, "mm", 3, 300)
+	need(l, "springs.shortest", s.shortest, "mm", 1, 300)
+	need(l, "springs.at_flush", s.flush, "mm", 1, 400)
+	if s.shortest >= s.free && s.free > 0 {
+		l.Add(fault.Fault{Code: fault.Conflict, Path: "springs.shortest", Value: number(s.shortest) + " mm", Unit: "mm", Rule: "must be less than the free length of " + number(s.free) + " mm"})
+	}
+	s.pitch = c.Nuts.Pitch.Millimetres()
+	need(l, "nuts.pitch", s.pitch, "mm", 0.2, 5)
+	if t := c.Nuts.Thread.Turns(); t != 0 {
+		need(l, "nuts.thread", t, "turn", 0.5, 100)
+		s.thread = t
+	}
+	s.hubPitch = c.HubNut.Pitch.Millimetres()
+	s.hubPitch = or(s.hubPitch, defaultHubPitch)
+	need(l, "hub_nut.pitch", s.hubPitch, "mm", 0.2, 5)
+	if c.HubNut.Hand > LeftHand {
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "hub_nut.hand", Rule: "must be right-hand, left-hand or unknown"})
+	}
+}
+
+func (c *Clutch) demand(s *state, l *fault.List) {
+	d := &c.Demand
+	torque := d.EngineTorque.NewtonMillimetres()
+	need(l, "demand.engine_torque", torque/1000, "N·m", 0.5, 1000)
+	need(l, "demand.primary_ratio", d.PrimaryRatio, "", 0.2, 10)
+	margin := or(d.Margin, defaultMargin)
+	need(l, "demand.margin", margin, "", 1, 5)
+	s.engine = torque * d.PrimaryRatio
+	s.wanted = s.engine * margin
+	s.hand = or(d.HandForce.Newtons(), defaultHand)
+	need(l, "demand.hand_force", s.hand, "N", 5, 1000)
+	s.leastPlay = or(d.FreePlay.Millimetres(), defaultPlay)
+	need(l, "demand.free_play", s.leastPlay, "mm", 0.1, 20)
+	s.gap = or(d.FaceGap.Millimetres(), defaultGap)
+	need(l, "demand.face_gap", s.gap, "mm", 0.01, 2)
+	s.leastWidth = or(d.Width.Turns(), defaultWidth)
+	need(l, "demand.width", s.leastWidth, "turn", 0.01, 10)
+}
+
+// What a zero field of [Demand] stands for.
+const (
+	defaultHubPitch = 1.27 // mm, 20 threads per inch; of [HubNut]
+	defaultMargin   = 1.3
+	defaultHand     = 200  // N
+	defaultPlay     = 2    // mm
+	defaultGap      = 0.15 // mm
+	defaultWidth    = 0.5  // turn
+)
+
+func or(x, otherwise float64) float64 {
+	if x == 0 {
+		return otherwise
+	}
+	return x
+}
