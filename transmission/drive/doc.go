@@ -1,0 +1,25 @@
+// Package drive is the gearing of a motorcycle from crankshaft to road.
+//
+//	task                                             use
+//	exact ratio of pairs and trains                  Pair, Train, Ratio
+//	gearbox from teeth, or from its printed ratios   NewLayshaft, NewBox
+//	overall ratios, road speed and engine speed in
+//	each gear, gaps                                  Line.Table, Line.SpeedAt, Line.EngineAt
+//	which sprockets give a wanted overall ratio      SprocketOptions
+//	chain length, centre distance, link parity       ChainLength, CentreFor, FitChain
+//	chain wear by measured length, tooth sharing     ChainWear, WearSharing
+//	chain speed, pull and safety                     ChainPull
+//	tyre by its code                                 ParseTyre
+//	rolling circumference                            Tyre.Rolling, RollOut
+//	road load, top speed                             RoadLoad, TopSpeed
+//	gearing for solo and sidecar                     Suit
+//	top speed in each gear on a power curve          InGears
+//	ratio for the strongest pull                     BestPull
+//	speedometer drive and error                      Speedometer
+//
+// Ratios are driven over driver: above one is a reduction. They are exact
+// fractions, so that products never round.
+//
+// Not covered: belts, shaft drive's bevel geometry, epicyclic hub gears, chain
+// power rating charts, tyre slip and growth, and transient acceleration times.
+package drive
