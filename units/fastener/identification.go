@@ -13,10 +13,14 @@ type IdentifyOptions struct {
 	// by wear and making together; any loss up to it is equally likely. Zero
 	// means 0.1 mm.
 	Wear units.Length `json:"wear"`
-	// Weights are the odds of each system before the readings, per thread;
-	// a system not named weighs 1, a negative weight leaves it out. Nil means all
-	// threads of the tables are equally likely.
-	Weights map[System]float64 `json:"weights,omitempty"`
+	// Undercut is the share of threads whose crests stand lower still, by up to a
+	// further fifth of the pitch, as modern ones cut to commercial limits do.
+	// Zero means 5 %.
+	Undercut units.Ratio `json:"undercut"`
+	// Weights are the weight of each thread of a system before the readings; a
+	// system not named keeps its default, zero leaves it out. The default is 1
+	// for all but the 26 tpi brass threads, which weigh 0.05.
+	Weights map[System]float64 `json:"-"`
 	// Among restricts the search to these threads. Nil means all of the tables.
 	Among []Thread `json:"-"`
 }
@@ -36,7 +40,8 @@ type Identification struct {
 	// Candidates are the same threads in the same order, without "something else".
 	Candidates []Candidate `json:"candidates"`
 	// Alike are the threads that these readings cannot tell from the likeliest,
-	// itself first.
+	// itself first: the readings are less than 20 times likelier under it than
+	// under them. Empty if no thread of the tables is likely.
 	Alike []Thread `json:"alike"`
 	// NextReadings are the further readings that would tell most, best first.
 	NextReadings []measure.Gain `json:"next_readings"`
@@ -54,9 +59,4 @@ func (i Identification) Thread() Thread {
 		return Thread{}
 	}
 	return i.Candidates[0].Thread
-}
-
-// Identify weighs every thread of the tables by the readings.
-func Identify(r Readings, opt IdentifyOptions) (Identification, error) {
-	return Identification{Reason: fault.Reason{Code: "not-computed", Text: "not computed yet"}}, nil
 }

@@ -1,4 +1,69 @@
 package fastener
 
-// tables returns the threads of all tables. The caller must not change it.
-func tables() []Thread { return nil }
+import (
+	"strings"
+	"sync"
+
+	"example.com/benchbook/refdata"
+	"example.com/benchbook/units"
+)
+
+// systems are those that have a table, in the order threads are served.
+func systems() [9]System {
+	return [9]System{BSW, BSF, Cycle, BA, BSPP, MetricCoarse, MetricFine, UNC, UNF}
+}
+
+// tables returns the threads of all tables, read once. Nothing changes it.
+var tables = sync.OnceValue(func() []Thread {
+	list := make([]Thread, 0, refdata.Threads().Len()+len(brassSixteenths()))
+	for _, s := range systems() {
+		for row := range refdata.ThreadsOf(s.table()).All() {
+			list = append(list, fromRow(s, row))
+		}
+	}
+	for _, n := range brassSixteenths() {
+		list = append(list, brass(n))
+	}
+	return list
+})
+
+// fromRow returns the thread of a table row.
+func fromRow(s System, row refdata.Thread) Thread {
+	return Thread{
+		system: s, form: formOf(s, row.Included),
+		name: row.Name, key: keyOf(row.Name),
+		major: row.Major, pitch: row.Pitch,
+	}
+}
+
+// formOf returns the form of a system's thread. Only the cycle table holds two.
+func formOf(s System, included units.Angle) Form {
+	switch s {
+	case BSW, BSF, BSPP, Brass:
+		return WhitworthForm
+	case Cycle:
+		if included < 57*units.Degree {
+			return WhitworthForm
+		}
+		return CycleForm
+	case BA:
+		return AssociationForm
+	case MetricCoarse, MetricFine:
+		return MetricForm
+	}
+	return UnifiedForm
+}
+
+// keyOf turns a name into a key: "1/2-20 cycle 55°" into "1/2-20-cycle-55".
+func keyOf(name string) string {
+	return strings.ToLower(strings.ReplaceAll(strings.ReplaceAll(name, " ", "-"), "°", ""))
+}
+
+// Row returns the row of the reference tables the thread comes from, with the
+// figures as printed and their sources. Brass and special threads have none.
+func (t Thread) Row() (refdata.Thread, bool) {
+	if t.system.table() == 0 {
+		return refdata.Thread{}, false
+	}
+	return refdata.ThreadsOf(t.system.table()).ByName(t.name)
+}

@@ -1,0 +1,142 @@
+package fastener
+
+import (
+	"strings"
+	"sync"
+
+	"example.com/benchbook/refdata"
+	"example.com/benchbook/units/fault"
+)
+
+// longest is the longest name Parse looks at; no thread's is half of it.
+const longest = 64
+
+// Parse returns the thread of a name as the trade writes it: "1/4 BSF", "M8",
+// "M8 x 1", "2BA", "10-32 UNF", "1/4-26 cycle", "1/4 CEI", "G 1/8", "3/8-26 brass",
+// with "LH" or "RH" at the end if its hand is known. Capitals, spaces and inch
+// marks do not count. The error is a fault.Fault: a name that several threads
+// share, such as "1/2 cycle", lists them.
+func Parse(name string) (Thread, error) {
+	text, hand := cutHand(strings.TrimSpace(name))
+	switch {
+	case text == "":
+		return Thread{}, noThread("")
+	case len(text) > longest:
+		return Thread{}, fault.Fault{Code: fault.BadForm, Value: text[:longest] + "...", Rule: "a thread's name, such as \"1/4 BSF\""}
+	}
+	// the tables' own names and other names first
+	for _, system := range systems() {
+		if row, ok := refdata.ThreadsOf(system.table()).ByName(text); ok {
+			return fromRow(system, row).WithHand(hand), nil
+		}
+	}
+	f := foldName(text)
+	if list := byName()[f]; len(list) == 1 {
+		return tables()[list[0]].WithHand(hand), nil
+	} else if len(list) > 1 {
+		var names []string
+		for _, i := range list {
+			names = append(names, tables()[i].name)
+		}
+		return Thread{}, fault.Fault{Code: fault.UnitAmbiguous, Value: name, Rule: "one of " + strings.Join(names, ", ")}
+	}
+	return Thread{}, fault.Fault{Code: fault.UnknownName, Value: name, Rule: "a thread of the tables, such as 1/4 BSF, 2 BA, M8x1, 10-32 UNF, 1/4-26 cycle, G 1/8"}
+}
+
+// MustParse is [Parse] for a name fixed in a program; it panics on a bad one.
+func MustParse(name string) Thread {
+	t, err := Parse(name)
+	if err != nil {
+		panic(err)
+	}
+	return t
+}
+
+// cutHand takes the hand off the end of a name.
+func cutHand(s string) (string, Hand) {
+	for _, h := range [...]struct {
+		end  string
+		hand Hand
+	}{
+		{"left-hand", Left}, {"left hand", Left}, {"lh", Left}, {"l.h.", Left},
+		{"right-hand", Right}, {"right hand", Right}, {"rh", Right}, {"r.h.", Right},
+	} {
+		if n := len(s) - len(h.end); n > 0 && strings.EqualFold(s[n:], h.end) {
+			if head := strings.TrimRight(s[:n], " ,-"); head != s[:n] {
+				return head, h.hand
+			}
+		}
+	}
+	return s, HandUnknown
+}
+
+// foldName is a name without what people write differently.
+func foldName(s string) string {
+	var b strings.Builder
+	b.Grow(len(s))
+	for _, r := range strings.ToLower(s) {
+		switch r {
+		case ' ', '"', '″', '#', '°', '-', '.':
+		case '×':
+			b.WriteByte('x')
+		default:
+			b.WriteRune(r)
+		}
+	}
+	f := b.String()
+	for _, w := range [...][2]string{
+		{"tpi", ""}, {"whitworth", "bsw"}, {"whit", "bsw"}, {"unified", "un"},
+		{"bsc", "cycle"}, {"cei", "cycle"}, {"bspp", "bsp"}, {"in", ""}, {"x", ""},
+	} {
+		f = strings.Replace(f, w[0], w[1], 1)
+	}
+	return f
+}
+
+// byName finds the places of threads by folded names that the tables do not
+// hold as such; several threads may share one.
+var byName = sync.OnceValue(func() map[string][]int {
+	m := make(map[string][]int)
+	for i, t := range tables() {
+		add := func(name string) {
+			f := foldName(name)
+			for _, j := range m[f] {
+				if j == i {
+					return
+				}
+			}
+			m[f] = append(m[f], i)
+		}
+		add(t.name)
+		size := t.name
+		if row, ok := t.Row(); ok {
+			size = row.Size
+		}
+		tpi := trimFloat(t.ThreadsPerInch())
+		switch t.system {
+		case Cycle:
+			add(size + " cycle")
+			add(size + " " + tpi + " cycle")
+			add(size + " cycle " + tpi)
+		case BSW, BSF:
+			add(size + " " + tpi + " " + t.system.String())
+			add(size + " " + t.system.String() + " " + tpi)
+		case Brass:
+			add(strings.TrimSuffix(t.name, "-26 brass") + " brass")
+			add(strings.TrimSuffix(t.name, "-26 brass") + " brass 26")
+		case BA:
+			add("BA " + size)
+		case BSPP:
+			add(size + " BSP")
+			add("BSP " + size)
+		case UNC, UNF:
+			add(size + " " + t.system.String())
+			add(size + " " + tpi) // "10-32"
+			add(size + " UN " + tpi)
+			add(size + " " + t.system.String() + " " + tpi)
+		case MetricCoarse:
+			add(size + " x " + trimFloat(t.pitch.Millimetres()))
+		}
+	}
+	return m
+})
