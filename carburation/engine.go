@@ -29,7 +29,7 @@ type Surroundings struct {
 	Temperature measure.Reading[units.Temperature] `json:"temperature"`
 	// Humidity, relative. Not taken, dry air is assumed.
 	Humidity measure.Reading[units.Ratio] `json:"humidity"`
-	// Fuel is a key of the table of fuels, such as "petrol-e5"; empty is petrol
+	// Fuel is a name of the table of fuels, such as "petrol E5"; empty is petrol
 	// without alcohol, and is listed as assumed.
 	Fuel string `json:"fuel,omitempty"`
 }

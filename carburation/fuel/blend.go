@@ -104,7 +104,9 @@ func blend(parts []Part, mass []float64) (Fuel, error) {
 			b.Name += ", "
 		}
 		b.Name += p.Share.In(units.Percent, 1) + " " + f.Name
-		b.Sources = append(b.Sources, f.Sources...)
+		for _, x := range f.Sources {
+			b.Sources = addSource(b.Sources, x)
+		}
 	}
 	b.Key = "blend"
 	b.Composition = Composition{units.Value(c[0]), units.Value(c[1]), units.Value(c[2]), units.Value(c[3]), units.Value(c[4])}

@@ -3,7 +3,6 @@ package fuel
 import (
 	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
-	"example.com/benchbook/units/fault"
 )
 
 // Fuel is a fuel or blend as a carburettor meets it. The zero Fuel is none.
@@ -19,11 +18,4 @@ type Fuel struct {
 	LatentHeat         units.SpecificEnergy     `json:"latent_heat"`          // to evaporate it
 	Viscosity          units.KinematicViscosity `json:"viscosity"`            // at 20 °C; 0 if not known
 	Sources            []refdata.Source         `json:"sources"`
-}
-
-// Named returns a fuel of the tables by its key: "petrol", "petrol-e5",
-// "petrol-e10", "methanol", "ethanol", "benzene", "toluene", "iso-octane",
-// "n-heptane". The error is a fault.UnknownName whose rule lists the keys.
-func Named(key string) (Fuel, error) {
-	return Fuel{}, fault.Fault{Code: fault.UnknownName, Path: "fuel", Value: key, Rule: "not computed yet: the table of fuels is not in place"}
 }
