@@ -1,0 +1,1 @@
+package bare // want `package bare has no comment`
