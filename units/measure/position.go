@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"math"
 	"strings"
 
 	"example.com/benchbook/units"
@@ -78,12 +79,18 @@ func (p Position) Text() string {
 	return p.String()
 }
 
-// String returns text such as "25° BTDC ± 1°", or "not taken".
+// String returns text such as "25° BTDC ± 1.0°", or "not taken": the place to a
+// tenth of a degree, or finer where the uncertainty is.
 func (p Position) String() string {
 	if !p.Taken() {
 		return "not taken"
 	}
-	return p.Value().String() + " ± " + strings.TrimSuffix(p.U().In(units.CrankDegree, 1), " crank")
+	u, decimals, scale := p.U(), 1, 10.0
+	for x := float64(u); x > 0 && x < 0.1 && decimals < 9; x *= 10 {
+		decimals, scale = decimals+1, scale*10
+	}
+	at := units.After(p.datum, units.CrankAngle(math.Round(float64(p.after.Value())*scale)/scale))
+	return at.String() + " ± " + strings.TrimSuffix(u.In(units.CrankDegree, decimals), " crank")
 }
 
 // Err returns the fault in the figures, or nil.
