@@ -19,7 +19,7 @@ type IdentifyOptions struct {
 	Undercut units.Ratio `json:"undercut"`
 	// Weights are the weight of each thread of a system before the readings; a
 	// system not named keeps its default, zero leaves it out. The default is 1
-	// for all but the 26 tpi brass threads, which weigh 0.05.
+	// for all but the 26 tpi brass and spoke threads, which weigh 0.05.
 	Weights map[System]float64 `json:"-"`
 	// Among restricts the search to these threads. Nil means all of the tables.
 	Among []Thread `json:"-"`

@@ -17,9 +17,9 @@ const (
 	// below the wear allowance: the tolerance class 6g of ISO 965-1 ends 0.24 mm
 	// under at M8 and 0.21 mm at M8x1 (from memory).
 	undercutDepth = 0.2
-	// brassWeight is that of the 26 tpi brass threads, met only on brass
-	// fittings: common practice, no source.
-	brassWeight = 0.05
+	// rareWeight is that of the 26 tpi brass and the spoke threads, met only on
+	// brass fittings and spokes: common practice, no source.
+	rareWeight = 0.05
 	// elseWeight is the share of "something else" before the readings: one
 	// thread in fifty found on an old machine is of no system served here.
 	elseWeight = 0.02
@@ -328,8 +328,8 @@ func (e *evidence) survivors(threads []Thread, weights map[System]float64) (caus
 	var byWeight, logWeight [Special + 1]float64
 	for s := range byWeight {
 		byWeight[s] = 1
-		if System(s) == Brass {
-			byWeight[s] = brassWeight
+		if System(s) == Brass || System(s) == Spoke {
+			byWeight[s] = rareWeight
 		}
 		if w, ok := weights[System(s)]; ok {
 			byWeight[s] = w
@@ -416,7 +416,7 @@ func identifyBasis(r Readings, e evidence, opt IdentifyOptions) refdata.Basis {
 		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "diameter", Why: "not read", Settle: "caliper over the crests"})
 	}
 	if opt.Weights == nil {
-		b.Assumed = append(b.Assumed, refdata.Assumption{What: "odds before the readings", Value: "every thread of the tables alike, 26 tpi brass a twentieth", Status: refdata.CommonPractice})
+		b.Assumed = append(b.Assumed, refdata.Assumption{What: "odds before the readings", Value: "every thread of the tables alike, 26 tpi brass and spokes a twentieth", Status: refdata.CommonPractice})
 	}
 	if e.sGauge == 0 && e.sCount == 0 {
 		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "pitch", Why: "not read", Settle: "thread gauge, or a count over an inch"})

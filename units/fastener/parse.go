@@ -85,8 +85,8 @@ func foldName(s string) string {
 	}
 	f := b.String()
 	for _, w := range [...][2]string{
-		{"tpi", ""}, {"whitworth", "bsw"}, {"whit", "bsw"}, {"unified", "un"},
-		{"bsc", "cycle"}, {"cei", "cycle"}, {"bspp", "bsp"}, {"in", ""}, {"x", ""},
+		{"gauge", "swg"}, {"tpi", ""}, {"whitworth", "bsw"}, {"whit", "bsw"}, {"unified", "un"},
+		{"bsc", "cycle"}, {"cei", "cycle"}, {"bspp", "bsp"}, {"in", ""}, {"x", ""}, {"swgspoke", "gspoke"},
 	} {
 		f = strings.Replace(f, w[0], w[1], 1)
 	}
@@ -124,6 +124,8 @@ var byName = sync.OnceValue(func() map[string][]int {
 		case Brass:
 			add(strings.TrimSuffix(t.name, "-26 brass") + " brass")
 			add(strings.TrimSuffix(t.name, "-26 brass") + " brass 26")
+		case Spoke:
+			add(strings.TrimSuffix(t.name, " SWG spoke") + " g spoke")
 		case BA:
 			add("BA " + size)
 		case BSPP:

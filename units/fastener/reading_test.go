@@ -135,8 +135,8 @@ func TestPruningLosesNothing(t *testing.T) {
 		total := 0.0
 		for i := range all {
 			w := 1.0
-			if all[i].system == Brass {
-				w = brassWeight
+			if all[i].system.table() == 0 {
+				w = rareWeight
 			}
 			total += w
 			causes = append(causes, measure.Cause{Key: all[i].key, Text: all[i].name, Prior: w, Hypothesis: fixed(e.logLikelihood(&all[i]))})

@@ -18,6 +18,7 @@ const (
 	UNC                            // Unified coarse, ASME B1.1
 	UNF                            // Unified fine, ASME B1.1
 	Brass                          // 26 tpi of Whitworth form at any diameter, for unions and adjusters
+	Spoke                          // rolled on wheel spokes, 60°
 	Special                        // of no system
 )
 
@@ -26,6 +27,8 @@ func (s System) String() string {
 	switch s {
 	case Brass:
 		return "brass"
+	case Spoke:
+		return "spoke"
 	case Special:
 		return "special"
 	}

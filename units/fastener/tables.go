@@ -15,7 +15,7 @@ func systems() [9]System {
 
 // tables returns the threads of all tables, read once. Nothing changes it.
 var tables = sync.OnceValue(func() []Thread {
-	list := make([]Thread, 0, refdata.Threads().Len()+len(brassSixteenths()))
+	list := make([]Thread, 0, refdata.Threads().Len()+len(brassSixteenths())+len(spokes()))
 	for _, s := range systems() {
 		for row := range refdata.ThreadsOf(s.table()).All() {
 			list = append(list, fromRow(s, row))
@@ -23,6 +23,9 @@ var tables = sync.OnceValue(func() []Thread {
 	}
 	for _, n := range brassSixteenths() {
 		list = append(list, brass(n))
+	}
+	for _, s := range spokes() {
+		list = append(list, s.thread())
 	}
 	return list
 })
@@ -60,7 +63,8 @@ func keyOf(name string) string {
 }
 
 // Row returns the row of the reference tables the thread comes from, with the
-// figures as printed and their sources. Brass and special threads have none.
+// figures as printed and their sources. Brass, spoke and
+// special threads have none.
 func (t Thread) Row() (refdata.Thread, bool) {
 	if t.system.table() == 0 {
 		return refdata.Thread{}, false

@@ -34,6 +34,34 @@ func (t Thread) String() string {
 	return t.name
 }
 
+// MarshalText returns the name, and the hand if it is known: "1/4 BSF LH".
+// [Parse] reads it back, but for special threads.
+func (t Thread) MarshalText() ([]byte, error) {
+	switch {
+	case t.IsZero():
+		return nil, nil
+	case t.hand == Left:
+		return []byte(t.name + " LH"), nil
+	case t.hand == Right:
+		return []byte(t.name + " RH"), nil
+	}
+	return []byte(t.name), nil
+}
+
+// UnmarshalText reads a name as [Parse] does; empty text is no thread.
+func (t *Thread) UnmarshalText(b []byte) error {
+	if len(b) == 0 {
+		*t = Thread{}
+		return nil
+	}
+	got, err := Parse(string(b))
+	if err != nil {
+		return err
+	}
+	*t = got
+	return nil
+}
+
 // IsZero reports whether t is no thread.
 func (t Thread) IsZero() bool { return t.pitch == 0 }
 
