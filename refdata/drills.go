@@ -14,6 +14,9 @@ type Drill struct {
 	Note     string       `json:"note,omitempty"`
 }
 
+// Sources returns every source the row rests on.
+func (d Drill) Sources() []Source { return gather(d.Origin) }
+
 // MetricDrill is the tapping drill of a metric coarse thread.
 type MetricDrill struct {
 	Thread   string       `json:"thread"` // "M6"
@@ -22,6 +25,9 @@ type MetricDrill struct {
 	Origin   Origin       `json:"origin"`
 	Note     string       `json:"note,omitempty"`
 }
+
+// Sources returns every source the row rests on.
+func (m MetricDrill) Sources() []Source { return gather(m.Origin) }
 
 // NumberDrills returns the number drills #1 to #97, #1 being the largest; the
 // leading column is the diameter.

@@ -25,6 +25,11 @@ type WhitworthHexagon struct {
 	Note               string               `json:"note,omitempty"`
 }
 
+// Sources returns every source the row rests on.
+func (w WhitworthHexagon) Sources() []Source {
+	return gather(w.SmallOrigin, w.LargeOrigin, w.LargePrintedOrigin)
+}
+
 // WhitworthSpanner is a spanner by its markings: "5/16 W" is the size of bolt of
 // the large series, "3/8 BS" that of the small series, which has the same width.
 type WhitworthSpanner struct {
@@ -35,6 +40,9 @@ type WhitworthSpanner struct {
 	PairingOrigin Origin       `json:"pairing_origin"`
 	Note          string       `json:"note,omitempty"`
 }
+
+// Sources returns every source the row rests on.
+func (w WhitworthSpanner) Sources() []Source { return gather(w.WidthOrigin, w.PairingOrigin) }
 
 // UnifiedHexagon is the hexagon of a UNC or UNF bolt and nut of one size, BS 1768.
 type UnifiedHexagon struct {
@@ -53,6 +61,9 @@ type UnifiedHexagon struct {
 	Note          string               `json:"note,omitempty"`
 }
 
+// Sources returns every source the row rests on.
+func (u UnifiedHexagon) Sources() []Source { return gather(u.HeadOrigin, u.NutOrigin) }
+
 // BAHexagon is the hexagon of a BA bolt or nut.
 type BAHexagon struct {
 	Name        string               `json:"name"` // "2 BA"
@@ -62,6 +73,9 @@ type BAHexagon struct {
 	BS57Origin  Origin               `json:"bs57_origin"`
 	Note        string               `json:"note,omitempty"`
 }
+
+// Sources returns every source the row rests on.
+func (b BAHexagon) Sources() []Source { return gather(b.RuleOrigin, b.BS57Origin) }
 
 // MetricHexagon is the hexagon of a metric bolt or nut.
 type MetricHexagon struct {
@@ -73,6 +87,9 @@ type MetricHexagon struct {
 	OldOrigin Origin       `json:"old_origin"`
 	Note      string       `json:"note,omitempty"`
 }
+
+// Sources returns every source the row rests on.
+func (m MetricHexagon) Sources() []Source { return gather(m.ISOOrigin, m.OldOrigin) }
 
 // WhitworthHexagons returns the hexagons of Whitworth and BSF bolts; the leading
 // column is the nominal diameter of the bolt.

@@ -23,6 +23,9 @@ type PropertyClass struct {
 	Note           string               `json:"note,omitempty"`
 }
 
+// Sources returns every source the row rests on.
+func (p PropertyClass) Sources() []Source { return gather(p.StrengthOrigin, p.ProofOrigin) }
+
 // Grade is the strength of inch bolts of one SAE J429 grade over a range of
 // diameters.
 type Grade struct {
@@ -38,6 +41,9 @@ type Grade struct {
 	Origin   Origin         `json:"origin"`
 	Note     string         `json:"note,omitempty"`
 }
+
+// Sources returns every source the row rests on.
+func (g Grade) Sources() []Source { return gather(g.Origin) }
 
 // PropertyClasses returns the property classes of ISO 898-1; the leading column
 // is the stress under proof load.

@@ -9,10 +9,15 @@ import (
 	"example.com/benchbook/units"
 )
 
+// Sourced is a row of a table: it can say what it rests on.
+type Sourced interface {
+	Sources() []Source
+}
+
 // Table is a reference table: rows in the order of the printed table, each with
 // a name of its own, and one leading column of quantities that rows are looked
 // up by. Rows come out as copies. A Table is safe for use by several goroutines.
-type Table[Row any, Q units.Quantity] struct {
+type Table[Row Sourced, Q units.Quantity] struct {
 	name   string
 	rows   []Row
 	place  map[string]int32
@@ -24,7 +29,7 @@ type Table[Row any, Q units.Quantity] struct {
 
 // newTable indexes rows. names gives the row's own name first, then other names
 // it is known by.
-func newTable[Row any, Q units.Quantity](name string, rows []Row, err error, names func(*Row) []string, key func(*Row) string, lead func(*Row) Q) *Table[Row, Q] {
+func newTable[Row Sourced, Q units.Quantity](name string, rows []Row, err error, names func(*Row) []string, key func(*Row) string, lead func(*Row) Q) *Table[Row, Q] {
 	t := &Table[Row, Q]{name: name, rows: rows, lead: lead, err: err, place: make(map[string]int32, len(rows))}
 	for i := range rows {
 		t.place[key(&rows[i])] = int32(i)
@@ -77,7 +82,7 @@ func newTable[Row any, Q units.Quantity](name string, rows []Row, err error, nam
 
 // once returns a function that reads a table when it is first called. row is
 // given the scanner once, to find its columns, and returns what reads one line.
-func once[Row any, Q units.Quantity](name string, text *string, row func(*scanner) func() Row, key func(*Row) string, names func(*Row) []string, lead func(*Row) Q) func() *Table[Row, Q] {
+func once[Row Sourced, Q units.Quantity](name string, text *string, row func(*scanner) func() Row, key func(*Row) string, names func(*Row) []string, lead func(*Row) Q) func() *Table[Row, Q] {
 	return sync.OnceValue(func() *Table[Row, Q] {
 		s := scan(*text)
 		read := row(s)
@@ -87,6 +92,45 @@ func once[Row any, Q units.Quantity](name string, text *string, row func(*scanne
 		}
 		return newTable(name, rows, s.err(), names, key, lead)
 	})
+}
+
+// common is what is asked of every table whatever its rows.
+type common interface {
+	Name() string
+	Len() int
+	sources() []Source
+	fault() error
+	keys() []string
+	has(name string) bool
+}
+
+func (t *Table[Row, Q]) fault() error { return t.err }
+
+func (t *Table[Row, Q]) has(name string) bool {
+	_, ok := t.ByName(name)
+	return ok
+}
+
+// keys returns the rows' own names in the order of the table.
+func (t *Table[Row, Q]) keys() []string {
+	out := make([]string, len(t.rows))
+	for name, i := range t.place {
+		out[i] = name
+	}
+	return out
+}
+
+// sources returns each source of the table once.
+func (t *Table[Row, Q]) sources() []Source {
+	var out []Source
+	for i := range t.rows {
+		for _, s := range t.rows[i].Sources() {
+			if !slices.Contains(out, s) {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
 }
 
 // Name returns the name of the table.

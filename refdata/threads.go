@@ -23,11 +23,13 @@ const (
 	MetricFine                     // ISO 261: 60°
 	UNC                            // Unified coarse, ASME B1.1: 60°
 	UNF                            // Unified fine, ASME B1.1: 60°
+	Brass                          // 26 threads an inch at any diameter: 55°; common practice
+	Spoke                          // cycle threads of spokes by wire gauge: 60°; from memory
 )
 
 // Systems returns all systems that have a table.
 func Systems() []System {
-	return []System{BSW, BSF, Cycle, BA, BSPP, MetricCoarse, MetricFine, UNC, UNF}
+	return []System{BSW, BSF, Cycle, BA, BSPP, MetricCoarse, MetricFine, UNC, UNF, Brass, Spoke}
 }
 
 // String returns the short name of the trade: "BSF", "cycle", "metric fine".
@@ -51,6 +53,10 @@ func (s System) String() string {
 		return "UNC"
 	case UNF:
 		return "UNF"
+	case Brass:
+		return "brass"
+	case Spoke:
+		return "spoke"
 	}
 	return "no system"
 }
@@ -66,7 +72,7 @@ func (s System) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 //
 // The zero Thread is no thread.
 type Thread struct {
-	Name           string               `json:"name"`   // "1/4-26 cycle", "1/4 BSF", "2 BA", "M10x1.25", "10-32 UNF", "G 1/4"
+	Name           string               `json:"name"`   // "1/4-26 cycle", "1/4 BSF", "2 BA", "M10x1.25", "10-32 UNF", "G 1/4", "1/4-26 brass", "13 SWG spoke"
 	System         System               `json:"system"` //
 	Size           string               `json:"size"`   // as printed: "1/4", "2", "M10x1.25", "10"
 	Series         string               `json:"series,omitempty"`
@@ -124,6 +130,10 @@ func ThreadsOf(s System) *Table[Thread, units.Length] {
 		return threadsUNC()
 	case UNF:
 		return threadsUNF()
+	case Brass:
+		return threadsBrass()
+	case Spoke:
+		return threadsSpoke()
 	}
 	return newTable("threads", nil, nil, threadNames, threadName, threadMajor)
 }
@@ -147,6 +157,10 @@ var (
 	textUNC string
 	//go:embed tables/threads_unf.csv
 	textUNF string
+	//go:embed tables/threads_brass.csv
+	textBrass string
+	//go:embed tables/threads_spoke.csv
+	textSpoke string
 )
 
 var (
@@ -163,6 +177,9 @@ var (
 	})
 	threadsUNC = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_unc", UNC, 60, textUNC) })
 	threadsUNF = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_unf", UNF, 60, textUNF) })
+
+	threadsBrass = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_brass", Brass, 55, textBrass) })
+	threadsSpoke = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_spoke", Spoke, 60, textSpoke) })
 
 	threads = sync.OnceValue(func() *Table[Thread, units.Length] {
 		var rows []Thread
@@ -249,8 +266,10 @@ func nameThread(t *Thread) string {
 		return t.Size + " BA"
 	case BSPP:
 		return "G " + t.Size
-	case UNC, UNF:
+	case UNC, UNF, Brass:
 		return t.Size + "-" + tpiText(t) + " " + t.System.String()
+	case Spoke:
+		return t.Size + " SWG spoke"
 	}
 	return t.Size
 }
@@ -269,8 +288,10 @@ func threadNames(t *Thread) []string {
 		return []string{tpi + " BSC", tpi + " CEI", tpi + " cycle", t.Size + " cycle " + tpiText(t) + " tpi", t.Size + " BSC", t.Size + " CEI", t.Size + " cycle"}
 	case BSPP:
 		return []string{t.Size + " BSP", t.Size + " BSPP"}
-	case UNC, UNF:
+	case UNC, UNF, Brass:
 		return []string{t.Size + " " + t.System.String()}
+	case Spoke:
+		return []string{t.Size + " spoke", tpi + " spoke"}
 	case MetricCoarse:
 		return []string{t.Size + "x" + strconv.FormatFloat(t.Pitch.Millimetres(), 'g', -1, 64)}
 	}

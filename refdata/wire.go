@@ -14,6 +14,9 @@ type Wire struct {
 	Note     string       `json:"note,omitempty"`
 }
 
+// Sources returns every source the row rests on.
+func (w Wire) Sources() []Source { return gather(w.Origin) }
+
 // WireGauge returns the Standard Wire Gauge (SWG); the leading column is the
 // diameter. ByName takes "10" and "10 SWG".
 func WireGauge() *Table[Wire, units.Length] { return wireGauge() }
