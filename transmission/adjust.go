@@ -23,6 +23,10 @@ type Input struct {
 type Options struct {
 	Draws int    // for the chance that the window is open, 100 to 1 000 000; default 2000
 	Seed  uint64 // of those draws; default 0; the same seed gives the same answer
+
+	// Priors overrides the weight of causes before the readings, by key, above
+	// zero, on the scale of the defaults, which add up to about 120.
+	Priors map[string]float64
 }
 
 // Adjustment is the verdict on adjusting.
@@ -126,7 +130,8 @@ func (s *state) reading(l *fault.List, of func(*bounds) float64) measure.Reading
 		in[p] = measure.Input{X: s.v[p], U: s.u[p]}
 	}
 	r, err := measure.Propagate[units.Angle](func(x []float64) float64 {
-		v := vector(x)
+		v := s.v
+		copy(v[:], x)
 		b := s.bounds(&v)
 		return units.Turns(of(&b)).SI()
 	}, in...)
@@ -144,7 +149,7 @@ func (s *state) chances(opt Options) (open, workable float64) {
 	rng := rand.New(rand.NewPCG(opt.Seed, 0x636c75746368))
 	for range n {
 		v := s.v
-		for p := range v {
+		for p := range parts {
 			if s.u[p] > 0 {
 				// a draw outside what the figure can be stands at its limit
 				v[p] = math.Min(math.Max(v[p]+s.u[p]*rng.NormFloat64(), rules[p].low), rules[p].high)

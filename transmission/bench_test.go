@@ -7,7 +7,7 @@ import (
 )
 
 func BenchmarkWindow(b *testing.B) {
-	c, found := demo(), slack()
+	c, found := demo(), backedOff()
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := c.Window(found); err != nil {
@@ -17,7 +17,7 @@ func BenchmarkWindow(b *testing.B) {
 }
 
 func BenchmarkAt(b *testing.B) {
-	c, found := demo(), slack()
+	c, found := demo(), backedOff()
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := c.At(found, units.Turns(6)); err != nil {
@@ -27,7 +27,7 @@ func BenchmarkAt(b *testing.B) {
 }
 
 func BenchmarkAdjust(b *testing.B) {
-	in := Input{Clutch: demo(), Found: slack()}
+	in := Input{Clutch: demo(), Found: backedOff()}
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Adjust(in, Options{}); err != nil {
@@ -37,7 +37,7 @@ func BenchmarkAdjust(b *testing.B) {
 }
 
 func TestWindowAllocatesNothing(t *testing.T) {
-	c, found := demo(), slack()
+	c, found := demo(), backedOff()
 	if n := testing.AllocsPerRun(100, func() { _, _ = c.Window(found); _, _ = c.At(found, units.Turns(6)) }); n != 0 {
 		t.Errorf("%v allocations", n)
 	}

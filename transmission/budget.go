@@ -107,12 +107,12 @@ func (s *state) budget(v *vector, n float64) Budget {
 	rate := s.count * v[springRate]
 	x := s.off(v) + n*s.pitch
 	clamp := rate * math.Max(x, 0)
-	torque := v[friction] * s.faces * s.radius * clamp
+	torque := v[friction] * v[faces] * s.radius * clamp
 	wanted := s.lift(v)
 	travel := s.liftAt(v, x)
 	bind := s.flush + v[wear] - n*s.pitch - s.shortest
 	lift := math.Max(math.Min(travel, bind), 0)
-	gain := s.ratio * s.efficiency * v[cableEfficiency]
+	gain := v[trainRatio] * s.efficiency * v[cableEfficiency]
 	load := rate * math.Max(x+lift, 0)
 	if travel <= 0 { // the plate does not stir: the cable pulls only as far as the pull left stretches it
 		load = math.Max(s.spare(v, 0), 0) / s.give(v)
@@ -124,8 +124,8 @@ func (s *state) budget(v *vector, n float64) Budget {
 		Torque: units.NewtonMillimetres(torque), TorqueEngine: units.NewtonMillimetres(s.engine), TorqueWanted: units.NewtonMillimetres(s.wanted),
 		Margin:     torque / s.engine,
 		LiftWanted: mm(wanted), LiftTravel: mm(math.Max(travel, 0)), LiftBind: mm(math.Max(bind, 0)), Lift: mm(lift),
-		Pull: mm(v[cablePull]), PullFreePlay: mm(v[freePlay]), PullPlay: mm(s.lost + s.ratio*v[rodPlay]), PullHubNut: mm(s.ratio * v[hubNutBack] * s.hubPitch),
-		PullStretch: mm(load * s.give(v)), PullLift: mm(s.ratio * lift),
+		Pull: mm(v[cablePull]), PullFreePlay: mm(v[freePlay]), PullPlay: mm(s.lost + v[trainRatio]*v[rodPlay]), PullHubNut: mm(v[trainRatio] * v[hubNutBack] * s.hubPitch),
+		PullStretch: mm(load * s.give(v)), PullLift: mm(v[trainRatio] * lift),
 		CableTension: newtons(tension), HandForce: newtons(tension / v[leverRatio]),
 		TensionWanted: newtons(tensionWanted), HandWanted: newtons(tensionWanted / v[leverRatio]),
 		Slips: torque < s.engine, ThinMargin: torque < s.wanted, Drags: lift < wanted, Heavy: tensionWanted/v[leverRatio] > s.hand,
@@ -143,9 +143,9 @@ func (s *state) budget(v *vector, n float64) Budget {
 // free until they touch.
 func (s *state) liftAt(v *vector, x float64) float64 {
 	spare := s.spare(v, 0)
-	if free := spare / s.ratio; x < 0 && free <= -x {
+	if free := spare / v[trainRatio]; x < 0 && free <= -x {
 		return free
 	}
 	give := s.give(v) * s.count * v[springRate]
-	return (spare - give*x) / (s.ratio + give)
+	return (spare - give*x) / (v[trainRatio] + give)
 }

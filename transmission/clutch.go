@@ -22,6 +22,7 @@ type Plates struct {
 	Outer, Inner    units.Length // diameters of the rubbed ring
 	MeanRadius      units.Length // radius at which friction acts, if known; 0 takes it from Outer and Inner
 	Pressure        PressureLaw  // how the clamp spreads over the ring; default UniformWear
+	Thickness       units.Length // of one friction plate, new, to know one left out; 0 takes 3 mm
 	Rim             units.Length // outer diameter of the pressure plate, for its tilt; 0 takes Outer
 }
 

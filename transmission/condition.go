@@ -17,7 +17,7 @@ type Condition struct {
 	// and 45 mm read are 1 mm. Default new: 0 ± 0.2 mm.
 	SpringSet measure.Reading[units.Length]
 	// SpringRate is the rate of one spring as weighed. Default new: the rate in
-	// [Springs], taken as exact.
+	// [Springs] ± 3 %.
 	SpringRate measure.Reading[units.SpringRate]
 	// Wear is how much thinner than new the whole pack is. Default new: 0 ± 0.2
 	// mm.
@@ -54,4 +54,10 @@ type Condition struct {
 type Setting struct {
 	// Nuts is how far the spring nuts are turned in from flush, all alike.
 	Nuts measure.Reading[units.Angle]
+}
+
+// NutTurns counts turns of a nut by its flats: u 0.05 turn, about a third of a
+// flat. Common practice, no source.
+func NutTurns() measure.Instrument[units.Angle] {
+	return measure.Instrument[units.Angle]{Name: "turns counted by flats", U: units.Turns(0.05)}
 }

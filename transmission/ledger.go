@@ -12,19 +12,19 @@ func (s *state) off(v *vector) float64 {
 // each face, what the plates are out of flat, and half the run-out, since the
 // low side lifts that much less than the middle.
 func (s *state) lift(v *vector) float64 {
-	return s.faces*s.gap + v[outOfFlat] + v[runOut]/2
+	return v[faces]*s.gap + v[outOfFlat] + v[runOut]/2
 }
 
 // spare is the cable pull left for stretch once free play, play, the slack nut
 // and a lift of y are paid.
 func (s *state) spare(v *vector, y float64) float64 {
-	return v[cablePull] - v[freePlay] - s.lost - s.ratio*(v[rodPlay]+v[hubNutBack]*s.hubPitch+y)
+	return v[cablePull] + v[preload] - v[freePlay] - s.lost - v[trainRatio]*(v[rodPlay]+v[hubNutBack]*s.hubPitch+v[slack]+y)
 }
 
 // give is the cable pull that one newton at the plate takes: the cable's stretch
 // at the lever end and the train's.
 func (s *state) give(v *vector) float64 {
-	return 1/(v[cableStiffness]*s.ratio*s.efficiency*v[cableEfficiency]) + s.stretch
+	return 1/(v[cableStiffness]*v[trainRatio]*s.efficiency*v[cableEfficiency]) + s.stretch
 }
 
 // bounds are the turns each limit sets.
@@ -41,9 +41,9 @@ type bounds struct{ torque, contact, bind, hand, travel, thread float64 }
 func (s *state) bounds(v *vector) bounds {
 	off, y := s.off(v), s.lift(v)
 	rate := s.count * v[springRate]
-	gain := v[leverRatio] * s.ratio * s.efficiency * v[cableEfficiency]
+	gain := v[leverRatio] * v[trainRatio] * s.efficiency * v[cableEfficiency]
 	return bounds{
-		torque:  (s.wanted/(v[friction]*s.faces*s.radius*rate) - off) / s.pitch,
+		torque:  (s.wanted/(v[friction]*v[faces]*s.radius*rate) - off) / s.pitch,
 		contact: math.Max(-off/s.pitch, 0),
 		bind:    (s.flush + v[wear] - y - s.shortest) / s.pitch,
 		hand:    (s.hand*gain/rate - y - off) / s.pitch,

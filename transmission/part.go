@@ -21,10 +21,21 @@ const (
 	cablePull
 	runOut
 	leverRatio // finger force to cable tension, from the lever's own readings
-	parts
+	parts      // how many can be read
 )
 
-type vector [parts]float64
+// What is never read under these names: where the nuts stand is read as the
+// setting, the rest is moved by causes only.
+const (
+	nuts       = parts + iota // turns of the spring nuts in from flush
+	faces                     // rubbing faces
+	trainRatio                // cable travel to lift, whole train
+	preload                   // cable travel the train is loaded by with the hand off
+	slack                     // lost at the rod behind a hub that is not held
+	all
+)
+
+type vector [all]float64
 
 // figure is a number with its standard uncertainty.
 type figure struct{ x, u float64 }
@@ -36,24 +47,27 @@ type rule struct {
 	unit       string
 	low, high  float64
 	fresh      figure
-	settle     string // the cheapest reading that would settle it
+	finest     float64 // no reading is believed to better than this, even one declared exact
+	span       float64 // how far something unlisted may move it
+	minutes    float64 // to read it
+	settle     string  // the cheapest reading that would settle it
 }
 
 // rules is read only.
 var rules = [parts]rule{
-	friction:        {"friction", "friction of the plates", "", 0.02, 1, figure{0.12, 0.02}, "pull one plate on another with a spring balance under a known weight"},
-	springSet:       {"spring_set", "springs gone short", "mm", -5, 30, figure{0, 0.2}, "measure the free length of each spring with a caliper"},
-	springRate:      {"spring_rate", "spring rate", "N/mm", 0.1, 1000, figure{}, "weigh a spring at two lengths on a balance"},
-	wear:            {"wear", "wear of the pack", "mm", -5, 30, figure{0, 0.2}, "measure the thickness of the whole pack with a caliper"},
-	outOfFlat:       {"out_of_flat", "plates out of flat", "mm", 0, 10, figure{0.3, 0.1}, "lay the plates on plate glass and try feelers under them"},
-	rodPlay:         {"rod_play", "play of the push rod", "mm", 0, 30, figure{0.3, 0.1}, "feel the rod's end play with a dial gauge"},
-	hubNutBack:      {"hub_nut_back", "hub's retaining nut", "turn", 0, 10, figure{0, 0}, "take off the cover and try the nut with a spanner of the right hand"},
-	freePlay:        {"free_play", "free play at the lever", "mm", 0, 40, figure{3, 0.5}, "pull the outer away from the lever and measure the gap with a rule"},
-	cableStiffness:  {"cable_stiffness", "stretch of the cable", "N/mm", 1, 10000, figure{100, 15}, "hold the lower end fast, pull with a spring balance and measure the inner's movement"},
-	cableEfficiency: {"cable_efficiency", "drag of the cable", "", 0.05, 1, figure{0.80, 0.06}, "hang a weight on one end of the inner and weigh what lifts it at the other"},
-	cablePull:       {"cable_pull", "pull of the cable", "mm", 1, 80, figure{22, 2}, "measure inner against outer, hand off and lever at the bar, with a rule"},
-	runOut:          {"run_out", "evenness of the lift", "mm", 0, 10, figure{0, 0.05}, "tie the lever back and turn the clutch under a dial gauge"},
-	leverRatio:      {"lever_ratio", "leverage of the hand lever", "", 0.5, 20, figure{2.9, 0.3}, "measure the lever from pivot to nipple and from pivot to finger"},
+	friction:        {"friction", "friction of the plates", "", 0.02, 1, figure{0.12, 0.02}, 0.005, 0.05, 60, "pull one plate on another with a spring balance under a known weight"},
+	springSet:       {"spring_set", "springs gone short", "mm", -5, 30, figure{0, 0.2}, 0.02, 1.5, 45, "measure the free length of each spring with a caliper"},
+	springRate:      {"spring_rate", "spring rate", "N/mm", 0.1, 1000, figure{}, 0.05, 2, 50, "weigh a spring at two lengths on a balance"},
+	wear:            {"wear", "wear of the pack", "mm", -5, 30, figure{0, 0.2}, 0.02, 1.5, 60, "measure the thickness of the whole pack with a caliper"},
+	outOfFlat:       {"out_of_flat", "plates out of flat", "mm", 0, 10, figure{0.3, 0.1}, 0.02, 0.6, 75, "lay the plates on plate glass and try feelers under them"},
+	rodPlay:         {"rod_play", "play of the push rod", "mm", 0, 30, figure{0.3, 0.1}, 0.02, 1, 15, "feel the rod's end play with a dial gauge"},
+	hubNutBack:      {"hub_nut_back", "hub's retaining nut", "turn", 0, 10, figure{0, 0}, 0.02, 0.6, 30, "take off the cover and try the nut with a spanner of the right hand"},
+	freePlay:        {"free_play", "free play at the lever", "mm", 0, 40, figure{3, 0.5}, 0.1, 4, 2, "pull the outer away from the lever and measure the gap with a rule"},
+	cableStiffness:  {"cable_stiffness", "stretch of the cable", "N/mm", 1, 10000, figure{100, 15}, 2, 30, 20, "hold the lower end fast, pull with a spring balance and measure the inner's movement"},
+	cableEfficiency: {"cable_efficiency", "drag of the cable", "", 0.05, 1, figure{0.80, 0.06}, 0.01, 0.15, 20, "hang a weight on one end of the inner and weigh what lifts it at the other"},
+	cablePull:       {"cable_pull", "pull of the cable", "mm", 1, 80, figure{22, 2}, 0.1, 3, 3, "measure inner against outer, hand off and lever at the bar, with a rule"},
+	runOut:          {"run_out", "evenness of the lift", "mm", 0, 10, figure{0, 0.05}, 0.01, 0.6, 15, "tie the lever back and turn the clutch under a dial gauge"},
+	leverRatio:      {"lever_ratio", "leverage of the hand lever", "", 0.5, 20, figure{2.9, 0.3}, 0.01, 0.3, 5, "measure the lever from pivot to nipple and from pivot to finger"},
 }
 
 // at returns a reading of the condition in the package's own units.

@@ -9,16 +9,17 @@ import (
 // state is a clutch in one condition as bare figures: millimetres, newtons,
 // newton millimetres, turns. The formulas work on it.
 type state struct {
-	v     vector
-	fresh vector // the same with nothing wrong
-	u     vector // standard uncertainty of v
-	took  [parts]bool
+	v      vector
+	u      vector // standard uncertainty of v
+	fresh  vector // the same with nothing wrong
+	freshU vector
+	took   [parts]bool
 
 	count, free, shortest, flush float64 // springs
 	pitch, thread                float64 // nuts; thread is infinite if not known
-	faces, radius, gap           float64 // plates
+	radius, gap, plate           float64 // plates
 	engine, wanted               float64 // torque at the clutch, without and with margin
-	ratio, efficiency            float64 // train, whole
+	efficiency                   float64 // train, whole
 	lost, stretch                float64 // of the train: cable travel lost; cable travel per newton at the plate
 	hubPitch                     float64
 	hand, leastPlay, leastWidth  float64 // what may be asked
@@ -38,15 +39,18 @@ func (c *Clutch) resolve(found *Condition) (state, error) {
 	for p := range parts {
 		fresh[p] = rules[p].fresh
 	}
-	fresh[springRate] = figure{c.Springs.Rate.NewtonsPerMillimetre(), 0}
+	rate := c.Springs.Rate.NewtonsPerMillimetre()
+	fresh[springRate] = figure{rate, 0.03 * rate}
 	c.Lever.figures(&fresh, &l)
 	var took [parts]bool
 	c.New.readInto(&fresh, &took, &l, "new")
 	now := fresh
 	found.readInto(&now, &s.took, &l, "found")
 	for p := range parts {
-		s.fresh[p], s.v[p], s.u[p] = fresh[p].x, now[p].x, now[p].u
+		s.fresh[p], s.freshU[p] = fresh[p].x, fresh[p].u
+		s.v[p], s.u[p] = now[p].x, now[p].u
 	}
+	s.v[faces], s.v[trainRatio] = s.fresh[faces], s.fresh[trainRatio]
 	return s, l.Err()
 }
 
@@ -63,7 +67,9 @@ func (c *Clutch) plates(s *state, l *fault.List) {
 		}
 	}
 	need(l, "plates.faces", float64(n), "", 1, 100)
-	s.faces = float64(n)
+	s.fresh[faces] = float64(n)
+	s.plate = or(p.Thickness.Millimetres(), defaultPlate)
+	need(l, "plates.thickness", s.plate, "mm", 0.5, 20)
 	outer, inner := p.Outer.Millimetres(), p.Inner.Millimetres()
 	if p.MeanRadius != 0 {
 		s.radius = p.MeanRadius.Millimetres()
@@ -139,6 +145,7 @@ func (c *Clutch) demand(s *state, l *fault.List) {
 // What a zero field of [Demand] stands for.
 const (
 	defaultHubPitch = 1.27 // mm, 20 threads per inch; of [HubNut]
+	defaultPlate    = 3    // mm, of [Plates]
 	defaultMargin   = 1.3
 	defaultHand     = 200  // N
 	defaultPlay     = 2    // mm

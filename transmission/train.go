@@ -132,7 +132,8 @@ type Element struct {
 // force at the output of element j is the plate's over all r e after it, and its
 // travel counts at the cable times all r up to it (statics, derived here).
 func (c *Clutch) release(s *state, l *fault.List) {
-	s.ratio, s.efficiency = 1, 1
+	ratio := &s.fresh[trainRatio]
+	*ratio, s.efficiency = 1, 1
 	if len(c.Train) == 0 {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "train", Rule: "needs at least one element, such as the release arm with its ratio"})
 	}
@@ -144,14 +145,14 @@ func (c *Clutch) release(s *state, l *fault.List) {
 			e.faults(l, "train["+strconv.Itoa(i)+"]")
 			continue
 		}
-		s.ratio *= e.Ratio
+		*ratio *= e.Ratio
 		s.efficiency *= eff
-		s.lost = s.lost + s.ratio*lost
+		s.lost += *ratio * lost
 		// what came before acts through this element too: its force here is the
 		// plate's divided by this element's ratio and efficiency as well
 		s.stretch = s.stretch / (e.Ratio * eff)
 		if k > 0 {
-			s.stretch += s.ratio / k
+			s.stretch += *ratio / k
 		}
 	}
 }

@@ -70,7 +70,7 @@ func (s *state) window(v *vector) Window {
 		Torque: units.Turns(b.torque), Contact: units.Turns(b.contact), CoilBind: units.Turns(b.bind),
 		HandForce: units.Turns(b.hand), Travel: units.Turns(b.travel),
 		TorqueWanted: units.NewtonMillimetres(s.wanted),
-		ClampWanted:  units.Newtons(s.wanted / (v[friction] * s.faces * s.radius)),
+		ClampWanted:  units.Newtons(s.wanted / (v[friction] * v[faces] * s.radius)),
 		LiftWanted:   units.Millimetres(y),
 		CableSpare:   units.Millimetres(s.spare(v, y)),
 	}

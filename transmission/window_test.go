@@ -45,8 +45,8 @@ func used() Condition {
 	}
 }
 
-// slack is the same with the nut backed off half a turn.
-func slack() Condition {
+// backedOff is the same with the nut backed off half a turn.
+func backedOff() Condition {
 	c := used()
 	c.HubNutBack = measure.Of(units.Turns(0.5), units.Turns(0.05))
 	return c
@@ -111,7 +111,7 @@ func TestHandSumUsed(t *testing.T) {
 
 func TestHandSumNutBackedOff(t *testing.T) {
 	c := demo()
-	w := window(t, c, slack())
+	w := window(t, c, backedOff())
 	printed(t, "low", w.Low.Turns(), "8.77")
 	printed(t, "high", w.High.Turns(), "2.37")
 	printed(t, "width", w.Width.Turns(), "-6.40")
@@ -119,7 +119,7 @@ func TestHandSumNutBackedOff(t *testing.T) {
 	if w.LowLimit != Torque || w.HighLimit != Travel || w.Reason.Code != "window-empty-travel" {
 		t.Errorf("limits %v / %v, reason %v", w.LowLimit, w.HighLimit, w.Reason)
 	}
-	b, err := c.At(slack(), units.Turns(6))
+	b, err := c.At(backedOff(), units.Turns(6))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -139,7 +139,7 @@ func TestHandSumNutBackedOff(t *testing.T) {
 
 // The table of single repairs, each alone.
 func TestHandSumRepairs(t *testing.T) {
-	a, err := Adjust(Input{Clutch: demo(), Found: slack()}, Options{})
+	a, err := Adjust(Input{Clutch: demo(), Found: backedOff()}, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -170,16 +170,16 @@ func TestHandSumRepairs(t *testing.T) {
 	if a.Repairs[0].Key != "hub-nut" || len(a.Pairs) != 0 {
 		t.Errorf("first repair %s, %d pairs", a.Repairs[0].Key, len(a.Pairs))
 	}
-	stiff := slack()
+	stiff := backedOff()
 	stiff.CableStiffness = measure.Exact(units.NewtonsPerMillimetre(200))
 	w := window(t, demo(), stiff)
 	printed(t, "stiffer cable high", w.High.Turns(), "7.09")
 	printed(t, "stiffer cable width", w.Width.Turns(), "-1.67")
 
 	// each 0.1 mm of lost rod motion costs 2.04 turns of the travel bound
-	more := slack()
+	more := backedOff()
 	more.RodPlay = measure.Exact(units.Millimetres(0.4))
-	d := window(t, demo(), slack()).Travel - window(t, demo(), more).Travel
+	d := window(t, demo(), backedOff()).Travel - window(t, demo(), more).Travel
 	printed(t, "turns lost to 0.1 mm of rod", d.Turns(), "2.04")
 }
 
@@ -229,7 +229,7 @@ func TestWalkThroughEmptyWindow(t *testing.T) {
 		}
 		return seen
 	}
-	if got := walk(slack()); !got["slips"] || !got["both"] || !got["drags"] || got["well"] {
+	if got := walk(backedOff()); !got["slips"] || !got["both"] || !got["drags"] || got["well"] {
 		t.Errorf("nut slack: %v", got)
 	}
 	if got := walk(used()); !got["slips"] || got["both"] || !got["drags"] || !got["well"] {
