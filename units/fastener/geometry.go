@@ -50,7 +50,7 @@ func (t Thread) section() section {
 	switch {
 	case t.system == BSPP:
 		h = roundTo(h, 0.001)
-	case t.form == WhitworthForm && t.system != Special:
+	case t.form == WhitworthForm && t.system != 0:
 		h = 25.4 * roundTo(h/25.4, 0.0001)
 	case t.form == AssociationForm:
 		h = roundTo(h, 0.005)

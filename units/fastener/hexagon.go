@@ -2,6 +2,7 @@ package fastener
 
 import (
 	"math"
+	"strconv"
 
 	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
@@ -206,4 +207,16 @@ func sixteenthsMixed(n int) string {
 		return sixteenthsText(n/16*16) + " " + sixteenthsText(n%16)
 	}
 	return sixteenthsText(n)
+}
+
+// sixteenthsText returns "1/4", "5/16", "1".
+func sixteenthsText(n int) string {
+	den := 16
+	for n%2 == 0 && den > 1 {
+		n, den = n/2, den/2
+	}
+	if den == 1 {
+		return strconv.Itoa(n)
+	}
+	return strconv.Itoa(n) + "/" + strconv.Itoa(den)
 }

@@ -325,7 +325,7 @@ func (e *evidence) survivors(threads []Thread, weights map[System]float64) (caus
 	var room [512]float64
 	bounds := room[:0]
 	best := math.Inf(-1)
-	var byWeight, logWeight [Special + 1]float64
+	var byWeight, logWeight [Spoke + 1]float64
 	for s := range byWeight {
 		byWeight[s] = 1
 		if System(s) == Brass || System(s) == Spoke {
@@ -338,13 +338,13 @@ func (e *evidence) survivors(threads []Thread, weights map[System]float64) (caus
 	}
 	for i := range threads {
 		t := &threads[i]
-		w := byWeight[min(t.system, Special)]
+		w := byWeight[t.system]
 		if w == 0 || t.IsZero() {
 			bounds = append(bounds, math.Inf(-1))
 			continue
 		}
 		total += w
-		b := e.bound(t) + logWeight[min(t.system, Special)]
+		b := e.bound(t) + logWeight[t.system]
 		bounds = append(bounds, b)
 		best = max(best, b)
 	}
@@ -363,7 +363,7 @@ func (e *evidence) survivors(threads []Thread, weights map[System]float64) (caus
 			continue
 		}
 		t := &threads[i]
-		s := min(t.system, Special)
+		s := t.system
 		l := e.logLikelihood(t)
 		list = append(list, weighed{i, l, byWeight[s], l + logWeight[s]})
 		top = max(top, l+logWeight[s])

@@ -25,10 +25,8 @@ func Parse(name string) (Thread, error) {
 		return Thread{}, fault.Fault{Code: fault.BadForm, Value: text[:longest] + "...", Rule: "a thread's name, such as \"1/4 BSF\""}
 	}
 	// the tables' own names and other names first
-	for _, system := range systems() {
-		if row, ok := refdata.ThreadsOf(system.table()).ByName(text); ok {
-			return fromRow(system, row).WithHand(hand), nil
-		}
+	if row, ok := refdata.Threads().ByName(text); ok {
+		return fromRow(row).WithHand(hand), nil
 	}
 	f := foldName(text)
 	if list := byName()[f]; len(list) == 1 {
@@ -122,10 +120,10 @@ var byName = sync.OnceValue(func() map[string][]int {
 			add(size + " " + tpi + " " + t.system.String())
 			add(size + " " + t.system.String() + " " + tpi)
 		case Brass:
-			add(strings.TrimSuffix(t.name, "-26 brass") + " brass")
-			add(strings.TrimSuffix(t.name, "-26 brass") + " brass 26")
+			add(size + " brass")
+			add(size + " brass 26")
 		case Spoke:
-			add(strings.TrimSuffix(t.name, " SWG spoke") + " g spoke")
+			add(size + " g spoke")
 		case BA:
 			add("BA " + size)
 		case BSPP:

@@ -25,5 +25,5 @@ func Of(name string, f Form, major, pitch units.Length) (Thread, error) {
 	if name == "" {
 		name = major.In(units.Millimetre, 2) + " by " + pitch.In(units.Millimetre, 3) + ", " + f.String()
 	}
-	return Thread{system: Special, form: f, name: name, key: keyOf(name), major: major, pitch: pitch}, nil
+	return Thread{form: f, name: name, key: keyOf(name), major: major, pitch: pitch}, nil
 }

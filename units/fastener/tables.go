@@ -8,32 +8,19 @@ import (
 	"example.com/benchbook/units"
 )
 
-// systems are those that have a table, in the order threads are served.
-func systems() [9]System {
-	return [9]System{BSW, BSF, Cycle, BA, BSPP, MetricCoarse, MetricFine, UNC, UNF}
-}
-
 // tables returns the threads of all tables, read once. Nothing changes it.
 var tables = sync.OnceValue(func() []Thread {
-	list := make([]Thread, 0, refdata.Threads().Len()+len(brassSixteenths())+len(spokes()))
-	for _, s := range systems() {
-		for row := range refdata.ThreadsOf(s.table()).All() {
-			list = append(list, fromRow(s, row))
-		}
-	}
-	for _, n := range brassSixteenths() {
-		list = append(list, brass(n))
-	}
-	for _, s := range spokes() {
-		list = append(list, s.thread())
+	list := make([]Thread, 0, refdata.Threads().Len())
+	for row := range refdata.Threads().All() {
+		list = append(list, fromRow(row))
 	}
 	return list
 })
 
 // fromRow returns the thread of a table row.
-func fromRow(s System, row refdata.Thread) Thread {
+func fromRow(row refdata.Thread) Thread {
 	return Thread{
-		system: s, form: formOf(s, row.Included),
+		system: row.System, form: formOf(row.System, row.Included),
 		name: row.Name, key: keyOf(row.Name),
 		major: row.Major, pitch: row.Pitch,
 	}
@@ -49,6 +36,8 @@ func formOf(s System, included units.Angle) Form {
 			return WhitworthForm
 		}
 		return CycleForm
+	case Spoke:
+		return CycleForm
 	case BA:
 		return AssociationForm
 	case MetricCoarse, MetricFine:
@@ -63,11 +52,10 @@ func keyOf(name string) string {
 }
 
 // Row returns the row of the reference tables the thread comes from, with the
-// figures as printed and their sources. Brass, spoke and
-// special threads have none.
+// figures as printed and their sources. A thread made by [Of] has none.
 func (t Thread) Row() (refdata.Thread, bool) {
-	if t.system.table() == 0 {
+	if t.system == 0 {
 		return refdata.Thread{}, false
 	}
-	return refdata.ThreadsOf(t.system.table()).ByName(t.name)
+	return refdata.ThreadsOf(t.system).ByName(t.name)
 }
