@@ -23,7 +23,7 @@ type run struct {
 }
 
 // runners holds what the library computes, by case or, failing that, by topic.
-var runners = joined(unitRunners, measureRunners)
+var runners = joined(unitRunners, measureRunners, gearRunners, crankRunners, springRunners, carburationRunners, fastenerRunners)
 
 func joined(maps ...map[string]runner) map[string]runner {
 	all := map[string]runner{}
@@ -121,6 +121,16 @@ func (r *run) num(name string) float64 {
 		r.t.Fatal(err)
 	}
 	return x
+}
+
+// position returns a given place in the cycle.
+func position(r *run, name string) units.CrankPosition {
+	r.t.Helper()
+	p, err := checks.GetPosition(r.Case, name)
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	return p
 }
 
 // list returns a given list in its printed unit.
