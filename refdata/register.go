@@ -75,6 +75,7 @@ func every() []common {
 		Fuels(), LambdaCOs(), SlideCutaways(), ThrottleInfluences(), JetDrills(), JetCoefficients(), StartingPoints(),
 		StandardAtmosphere(), MoistAirs(),
 		GearModules(), GearBacklashes(), LeastBacklashes(), DialGauges(), ValveTimings(),
+		WorkshopLimits(), PlugThreads(),
 	)
 }
 

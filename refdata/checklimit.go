@@ -1,0 +1,304 @@
+package refdata
+
+import (
+	"math"
+
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+	"example.com/benchbook/units/measure"
+)
+
+// LimitVerdict says where a reading lies.
+type LimitVerdict string
+
+// The verdicts, along the way of wear.
+const (
+	NotJudged   LimitVerdict = ""            // nothing to judge: see Reason
+	Tight       LimitVerdict = "tight"       // short of the fit on the side away from wear
+	Right       LimitVerdict = "right"       // within the fit
+	Serviceable LimitVerdict = "serviceable" // worn beyond the fit, short of the limit
+	AtLimit     LimitVerdict = "at-limit"    // where some would renew it and some would not
+	Renew       LimitVerdict = "renew"       // beyond the limit
+	Loose       LimitVerdict = "loose"       // beyond the fit of something that is set, not worn
+)
+
+// Text returns the verdict in words.
+func (v LimitVerdict) Text() string {
+	switch v {
+	case Tight:
+		return "outside the fit, not by wear"
+	case Right:
+		return "right"
+	case Serviceable:
+		return "worn, and still serviceable"
+	case AtLimit:
+		return "at its limit: renew it if the engine is apart"
+	case Renew:
+		return "beyond its limit: renew it"
+	case Loose:
+		return "beyond the setting"
+	}
+	return "not judged"
+}
+
+// LimitOptions puts the machine's own figures before those of the table.
+type LimitOptions[Q units.Quantity] struct {
+	Fit   Range[Q] // the machine's own fit; default: the table's
+	Renew Range[Q] // the machine's own limit; default: the table's, unless Fit is given, then none
+}
+
+// LimitFinding is a reading checked against a workshop limit.
+type LimitFinding[Q units.Quantity] struct {
+	Key     string             `json:"key"`
+	Part    string             `json:"part"`
+	Reading measure.Reading[Q] `json:"reading"`
+	Fit     Range[Q]           `json:"fit"`    // for this size
+	Renew   Range[Q]           `json:"renew"`  // for this size
+	Margin  Q                  `json:"margin"` // to the nearer end of the fit, negative outside it
+	Verdict LimitVerdict       `json:"verdict"`
+	Chance  units.Ratio        `json:"chance"`           // that the verdict is right, by the reading's uncertainty
+	Second  LimitVerdict       `json:"second,omitempty"` // the next likeliest verdict, if it has one per cent or more
+	Text    string             `json:"text"`
+	Do      string             `json:"do,omitempty"`
+	Reason  fault.Reason       `json:"reason"` // why nothing was judged
+	Basis   Basis              `json:"basis"`
+}
+
+// CheckLimit checks one reading against the workshop limit of that key, such as
+// "ring-gap". size is the reading of what the limit grows with, the bore for a
+// ring gap, and may be left empty for a limit that does not grow: a limit for
+// each unit of size is multiplied by it. The chance takes the uncertainty of both
+// readings as normal: it is the normal probability between the ends of the
+// verdict's range (JCGM 100:2008 annex G, from memory). A reading not taken is no
+// error: the finding has Reason "not-taken" or "size-not-taken", and says in its
+// Basis what would settle it. Errors, all returned together: no such limit, a
+// quantity that this limit is not read in, a reading below zero where none can
+// be, a size that is not above zero, and faults of the readings themselves.
+func CheckLimit[Q units.Quantity](key string, reading measure.Reading[Q], size measure.Reading[units.Length], opt LimitOptions[Q]) (LimitFinding[Q], error) {
+	var l fault.List
+	limit, ok := WorkshopLimits().ByName(key)
+	if !ok {
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "key", Value: key, Rule: "a key of the workshop limits, such as ring-gap"})
+	}
+	l.Under("reading", reading.Err())
+	l.Under("size", size.Err())
+	if size.Taken() && !(size.Value() > 0) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "size", Value: size.Text(), Unit: "mm", Rule: "above zero"})
+	}
+	if ok && !isRead[Q](limit.Fit) {
+		var q Q
+		l.Add(fault.Fault{Code: fault.Conflict, Path: "reading", Value: reading.Text(), Rule: limit.Part + " is not read as a " + units.Name(q)})
+	}
+	if ok && reading.Taken() && !limit.Signed && reading.Value() < 0 {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "reading", Value: reading.Text(), Rule: "zero or more"})
+	}
+	for _, own := range []struct {
+		path string
+		r    Range[Q]
+	}{{"fit", opt.Fit}, {"renew", opt.Renew}} {
+		low, high, both := own.r.Ends()
+		if !units.Finite(low) || !units.Finite(high) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: own.path, Value: own.r.String(), Rule: "finite"})
+		}
+		if both && low > high {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: own.path, Value: own.r.String(), Rule: "the low end first"})
+		}
+	}
+	if err := l.Err(); err != nil {
+		return LimitFinding[Q]{}, err
+	}
+
+	f := LimitFinding[Q]{Key: limit.Key, Part: limit.Part, Reading: reading, Basis: Basis{Cautions: []Caution{DeferToManual}}}
+	if limit.Caution != "" {
+		f.Basis.Cautions = []Caution{limit.Caution, DeferToManual}
+	}
+	if !reading.Taken() {
+		f.Reason = fault.Reason{Code: "not-taken", Text: limit.Part + " was not read"}
+		f.Basis.NotChecked = []Unchecked{{What: limit.Part, Why: "not read", Settle: "read it with a " + limit.ReadWith}}
+		return f, nil
+	}
+	e := edges{x: reading.Value().SI(), u: reading.U().SI(), down: limit.WearsDown}
+	if opt.Fit.Given() {
+		e.fit, e.renew = [2]edge{edgeOf(opt.Fit.Low), edgeOf(opt.Fit.High)}, [2]edge{edgeOf(opt.Renew.Low), edgeOf(opt.Renew.High)}
+		f.Basis.Assumed = append(f.Basis.Assumed, Assumption{What: limit.Part, Value: opt.Fit.String() + ", the machine's own", Status: Published})
+	} else {
+		if limit.Fit.PerSize.Given() && !size.Taken() {
+			f.Reason = fault.Reason{Code: "size-not-taken", Text: limit.Part + " depends on the " + limit.Size + ", which was not read"}
+			f.Basis.NotChecked = []Unchecked{{What: limit.Part, Why: "the " + limit.Size + " was not read", Settle: "measure the " + limit.Size}}
+			return f, nil
+		}
+		e.fit, e.renew = limitEdges(limit.Fit, size), limitEdges(limit.Renew, size)
+		if opt.Renew.Given() {
+			e.renew = [2]edge{edgeOf(opt.Renew.Low), edgeOf(opt.Renew.High)}
+		}
+		f.Basis.Sources = limit.Sources()
+		f.Basis.Assumed = append(f.Basis.Assumed, Assumption{What: limit.Part, Value: limit.Fit.String(), Status: limit.Origin.Status()})
+	}
+	if near, far := e.ends(); e.renew[near].given && e.fit[far].given && e.sign()*(e.renew[near].at-e.fit[far].at) < 0 {
+		return LimitFinding[Q]{}, fault.Fault{Code: fault.Conflict, Path: "renew", Value: rangeOfEdges[Q](e.renew).String(), Rule: "beyond the fit in the direction of wear, " + rangeOfEdges[Q](e.fit).String()}
+	}
+	f.Fit, f.Renew = rangeOfEdges[Q](e.fit), rangeOfEdges[Q](e.renew)
+	margin := math.Inf(1)
+	if e.fit[0].given {
+		margin = e.x - e.fit[0].at
+	}
+	if e.fit[1].given {
+		margin = min(margin, e.fit[1].at-e.x)
+	}
+	f.Margin = units.FromSI[Q](margin)
+	var p units.Ratio
+	f.Verdict, p, f.Second = e.judge()
+	f.Chance = p
+	f.Text = limit.Part + " " + reading.String() + " against " + f.Fit.String() + ": " + f.Verdict.Text()
+	switch {
+	case f.Verdict == Right:
+	case e.fit[0].given && e.x < e.fit[0].at:
+		f.Do = limit.LowMeans
+	default:
+		f.Do = limit.HighMeans
+	}
+	return f, nil
+}
+
+// isRead reports whether a limit is read in quantity Q.
+func isRead[Q units.Quantity](r LimitRange) bool {
+	var q Q
+	switch any(q).(type) {
+	case units.Length:
+		return r.Length.Given() || r.PerSize.Given()
+	case units.Force:
+		return r.Force.Given()
+	case units.Ratio:
+		return r.Share.Given()
+	}
+	return false
+}
+
+// edge is one end of a range in SI units, with the uncertainty it has from the
+// size it grows with.
+type edge struct {
+	at, u float64
+	given bool
+}
+
+func edgeOf[Q units.Quantity](f Figure[Q]) edge {
+	v, ok := f.Get()
+	return edge{at: v.SI(), given: ok}
+}
+
+func limitEdges(r LimitRange, size measure.Reading[units.Length]) [2]edge {
+	switch {
+	case r.Length.Given():
+		return [2]edge{edgeOf(r.Length.Low), edgeOf(r.Length.High)}
+	case r.Force.Given():
+		return [2]edge{edgeOf(r.Force.Low), edgeOf(r.Force.High)}
+	case r.Share.Given():
+		return [2]edge{edgeOf(r.Share.Low), edgeOf(r.Share.High)}
+	}
+	out := [2]edge{edgeOf(r.PerSize.Low), edgeOf(r.PerSize.High)}
+	for i := range out {
+		out[i].at, out[i].u = out[i].at*size.SI().X, out[i].at*size.SI().U
+	}
+	return out
+}
+
+func rangeOfEdges[Q units.Quantity](e [2]edge) Range[Q] {
+	var r Range[Q]
+	if e[0].given {
+		r.Low = Known(units.FromSI[Q](e[0].at))
+	}
+	if e[1].given {
+		r.High = Known(units.FromSI[Q](e[1].at))
+	}
+	return r
+}
+
+// edges are a reading and the ends of its limits, in SI units.
+type edges struct {
+	x, u       float64
+	fit, renew [2]edge
+	down       bool
+}
+
+// ends returns which end of a range wear reaches first, and which last.
+func (e edges) ends() (near, far int) {
+	if e.down {
+		return 1, 0
+	}
+	return 0, 1
+}
+
+// sign is the direction of wear.
+func (e edges) sign() float64 {
+	if e.down {
+		return -1
+	}
+	return 1
+}
+
+// judge returns the verdict of the band the reading lies in, its chance, and the
+// likeliest of the other verdicts if its chance is a hundredth or more. Bands
+// follow each other in the direction of wear.
+func (e edges) judge() (LimitVerdict, units.Ratio, LimitVerdict) {
+	sign := e.sign()
+	near, far := e.ends()
+	type band struct {
+		verdict LimitVerdict
+		upto    edge
+	}
+	var bands []band
+	if e.fit[near].given {
+		bands = append(bands, band{Tight, e.fit[near]})
+	}
+	if e.fit[far].given {
+		bands = append(bands, band{Right, e.fit[far]})
+		last := Loose
+		if e.renew[near].given {
+			bands = append(bands, band{Serviceable, e.renew[near]})
+			last = AtLimit
+		}
+		if e.renew[far].given {
+			if !e.renew[near].given {
+				last = Serviceable
+			}
+			bands = append(bands, band{last, e.renew[far]})
+			last = Renew
+		}
+		bands = append(bands, band{verdict: last, upto: edge{at: sign * math.Inf(1)}})
+	} else {
+		bands = append(bands, band{verdict: Right, upto: edge{at: sign * math.Inf(1)}})
+	}
+	verdict, second := NotJudged, NotJudged
+	var chance, next float64
+	below := 0.0 // chance of lying before the bands seen so far
+	for _, b := range bands {
+		upto := 1.0
+		inside := true
+		if !math.IsInf(b.upto.at, 0) {
+			d := sign * (b.upto.at - e.x)
+			inside = d > 0 || d == 0 && b.verdict != Tight // an end belongs to the fit
+			upto = normal(d, math.Hypot(e.u, b.upto.u), inside)
+		}
+		p := max(0, upto-below)
+		below = max(below, upto)
+		switch {
+		case verdict == NotJudged && inside:
+			verdict, chance = b.verdict, p
+		case p >= 0.01 && p > next:
+			second, next = b.verdict, p
+		}
+	}
+	return verdict, units.Value(chance), second
+}
+
+// normal returns the chance that a normal error of standard deviation u is below
+// d. Without an error it is certain, one way or the other.
+func normal(d, u float64, inside bool) float64 {
+	switch {
+	case u > 0:
+		return 0.5 * math.Erfc(-d/(u*math.Sqrt2))
+	case inside:
+		return 1
+	}
+	return 0
+}
