@@ -40,5 +40,5 @@ func ReadPitch(s string, with measure.Instrument[units.Length]) (measure.Reading
 	if err != nil {
 		return measure.Reading[units.Length]{}, err
 	}
-	return measure.By(p, with), nil
+	return measure.By(p, with).As(s), nil
 }

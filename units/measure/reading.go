@@ -85,6 +85,13 @@ func MustRead[Q units.Quantity](text string, with Instrument[Q]) Reading[Q] {
 	return r
 }
 
+// As returns r with the text the user wrote for it, where that was not text
+// that [Read] reads: "26 tpi" for a pitch.
+func (r Reading[Q]) As(text string) Reading[Q] {
+	r.text = strings.TrimSpace(text)
+	return r
+}
+
 // Taken reports whether there is a figure.
 func (r Reading[Q]) Taken() bool { return r.state != notTaken }
 
