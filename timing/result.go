@@ -7,26 +7,6 @@ import (
 	"example.com/benchbook/units/measure"
 )
 
-// Lobes is where a pair of cams opens and shuts its valves. Figures that need a
-// reading that was not taken are not taken either.
-type Lobes struct {
-	InletCentre     measure.Reading[units.CrankAngle] `json:"inlet_centre"`     // after the overlap TDC
-	ExhaustCentre   measure.Reading[units.CrankAngle] `json:"exhaust_centre"`   // before the overlap TDC
-	InletDuration   measure.Reading[units.CrankAngle] `json:"inlet_duration"`   // opening to closing
-	ExhaustDuration measure.Reading[units.CrankAngle] `json:"exhaust_duration"` // opening to closing
-	Separation      measure.Reading[units.CamAngle]   `json:"separation"`       // between the lobe centres, on the cam
-	Overlap         measure.Reading[units.CrankAngle] `json:"overlap"`          // both valves open; negative: neither
-}
-
-// Phase is how far one cam is from its specification, advance positive.
-type Phase struct {
-	Opens    measure.Reading[units.CrankAngle] `json:"opens"`     // opening, early positive
-	Closes   measure.Reading[units.CrankAngle] `json:"closes"`    // closing, early positive
-	Crank    measure.Reading[units.CrankAngle] `json:"crank"`     // shift of the lobe centre
-	Cam      measure.Reading[units.CamAngle]   `json:"cam"`       // the same at the camshaft
-	Duration measure.Reading[units.CrankAngle] `json:"longer_by"` // duration beyond the specification's
-}
-
 // Turning says whether the engine may be turned as it stands.
 type Turning struct {
 	ByHand bool   `json:"by_hand"` // slowly, plug out, stopping at any resistance
@@ -34,24 +14,33 @@ type Turning struct {
 	Why    string `json:"why"`
 }
 
-// Step is one thing that is moved.
-type Step struct {
-	Key   string           `json:"key"`
-	Text  string           `json:"text"`
-	Steps int              `json:"steps"` // teeth, keyways or holes, advance positive; 0 for a re-press
-	Shift units.CrankAngle `json:"shift"` // what it moves the cams by, advance positive
-	Cams  []Cam            `json:"cams"`
+// Explanation is what one cause makes of the readings.
+type Explanation struct {
+	Key  string `json:"key"`
+	Text string `json:"text"` // the cause with its amounts: "exhaust camwheel one tooth late and inlet cam turned on its wheel, 9° crank early"
+	// Inlet and Exhaust are how far each cam then truly stands from its place,
+	// advance positive; exact for whole teeth.
+	Inlet   measure.Reading[units.CrankAngle] `json:"inlet"`
+	Exhaust measure.Reading[units.CrankAngle] `json:"exhaust"`
+	// TDCLate is how far past true TDC the crank then stood at the disc's TDC,
+	// the fault and the ordinary error together.
+	TDCLate measure.Reading[units.CrankAngle] `json:"tdc_late"`
+	// InletGap and ExhaustGap are clearance beyond what was supposed; not taken
+	// where the cause leaves it alone.
+	InletGap   measure.Reading[units.Length] `json:"inlet_gap"`
+	ExhaustGap measure.Reading[units.Length] `json:"exhaust_gap"`
+	// Misread is the event that must then have been misread, "" for none.
+	Misread string `json:"misread,omitempty"`
+	// ChiSquared is the sum of squared misfits, each over its uncertainty, over
+	// Readings figures; Tail is the chance of one so large or larger if the cause
+	// is right. Below 1 % the cause does not explain the readings.
+	ChiSquared float64 `json:"chi_squared"`
+	Readings   int     `json:"readings"`
+	Tail       float64 `json:"tail"`
 }
 
-// Remedy is a set of moves and what they leave.
-type Remedy struct {
-	Key         string           `json:"key"`
-	Text        string           `json:"text"`
-	Steps       []Step           `json:"steps"`
-	InletLeft   units.CrankAngle `json:"inlet_left"`   // advance left over
-	ExhaustLeft units.CrankAngle `json:"exhaust_left"` // advance left over
-	Work        units.Time       `json:"work"`
-}
+// Fits reports whether the cause explains the readings: Tail is 1 % or more.
+func (e Explanation) Fits() bool { return e.Tail >= 0.01 }
 
 // Result is the verdict on the timing.
 type Result struct {
@@ -60,7 +49,12 @@ type Result struct {
 	Inlet   Phase `json:"inlet"`   // of the inlet cam
 	Exhaust Phase `json:"exhaust"` // of the exhaust cam
 	// Causes is every cause weighed, likeliest first; empty if NoAnswer is given.
-	Causes       measure.Ranking `json:"causes"`
+	Causes measure.Ranking `json:"causes"`
+	// Explained says for the leading causes what each makes of the readings.
+	Explained []Explanation `json:"explained,omitempty"`
+	// Firing ranks why the spark comes where it was seen to come; empty if
+	// Readings.Spark was not looked at.
+	Firing       measure.Ranking `json:"firing"`
 	NextReadings []measure.Gain  `json:"next_readings"`
 	Remedies     []Remedy        `json:"remedies"`
 	Turning      Turning         `json:"turning"`

@@ -1,0 +1,68 @@
+package timing
+
+import (
+	"example.com/benchbook/units"
+)
+
+// remedies says what to do about the leading cause: moves, best first, where
+// cams stand wrong; else what puts right what made them seem so.
+func (b *bench) remedies(r *Result) ([]Remedy, error) {
+	lead := r.Causes.Leader()
+	i, ok := b.index[lead.Key]
+	if !ok {
+		return nil, nil // something else: nothing to move on such ground
+	}
+	v := &b.verdicts[i]
+	var all []Remedy
+	do := func(key, text string, minutes float64) {
+		in, ex := r.shifts()
+		all = append(all, Remedy{Key: key, Text: text, InletLeft: in, ExhaustLeft: ex, Work: units.MinutesOfTime(minutes)})
+	}
+	inlet, exhaust := r.shifts()
+	moves := false
+	for _, a := range v.faults {
+		switch a.family {
+		case tooth, keyway, slip:
+			moves = true
+		case wholeTurn:
+			do("mesh-half-round", "lift the "+a.cams[0].String()+" camwheel out and mesh it half its teeth round", b.opt.Work.Tooth.SI()/60)
+		case mark:
+			do("find-tdc", "find top dead centre by a positive stop, mark it anew, and time the ignition by it", 30)
+			for i, e := range r.Explained { // what is left once the mark is allowed for
+				if e.Key == v.key {
+					inlet -= r.Explained[i].TDCLate.Value()
+					exhaust -= r.Explained[i].TDCLate.Value()
+				}
+			}
+		case gap:
+			do("set-"+a.cams[0].String()+"-clearance", "set the "+a.cams[0].String()+" clearance and read again", 15)
+		case checkLift:
+			do("read-again", "zero the gauge on the back of the cam and read the events again at the specification's check lift", 40)
+		case disc:
+			do("turn-disc", "turn the disc round, or count the other way, and read again", 30)
+		case otherCam:
+			do("identify-"+a.cams[0].String()+"-cam", "measure the lift curve of the "+a.cams[0].String()+" cam to say which it is; fit the right one, or time this one by its own figures", 60)
+		case exchanged:
+			do("exchange-cams", "change inlet and exhaust cams over, each into its own place", b.opt.Work.RePress.SI()/60)
+		}
+	}
+	if !moves {
+		if len(v.faults) == 0 {
+			do("leave", "leave the cams as they are", 0)
+		}
+		return all, nil
+	}
+	list, err := movesOf(b.engine, b.opt)
+	if err != nil {
+		return nil, err
+	}
+	p, err := NewPlan(list, *b.opt)
+	if err != nil {
+		return nil, err
+	}
+	menu := p.Menu(inlet, exhaust)
+	return append(all, menu[:min(len(menu), mostRemedies)]...), nil
+}
+
+// mostRemedies is how many sets of moves a verdict offers.
+const mostRemedies = 6
