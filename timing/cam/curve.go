@@ -1,0 +1,279 @@
+package cam
+
+import (
+	"math"
+
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+)
+
+// Curve is the lift of one cam over one turn of the camshaft: a periodic cubic
+// spline with continuous velocity and acceleration. Angles are those of the
+// camshaft, growing in the running direction, counted from wherever the readings
+// were; lift is at the follower unless its maker says otherwise. Curves do not
+// change once made and may be used from several goroutines.
+type Curve struct {
+	coef  [][4]float64 // lift in mm over each piece by powers of the part run through
+	inv   float64      // pieces per degree; 0 if they are uneven
+	start float64      // angle of the first knot, degrees
+	knots []float64    // first angle of each piece, degrees from start; nil if even
+	guide []int32      // for uneven knots: the piece that holds the start of each slot
+	slots float64      // slots per degree
+}
+
+// turnDegrees is the period.
+const turnDegrees = 360.0
+
+// newCurve builds the spline through lifts at knots (degrees from start, growing,
+// first zero) with the given second derivatives by degree.
+func newCurve(start float64, knots, lift, second []float64) *Curve {
+	n := len(knots)
+	c := &Curve{start: start, coef: make([][4]float64, n)}
+	even := true
+	for i := range n {
+		next, h := (i+1)%n, turnDegrees-knots[i]
+		if next > 0 {
+			h = knots[next] - knots[i]
+		}
+		even = even && math.Abs(h-turnDegrees/float64(n)) < 1e-9
+		// In t = 0..1 over a piece of h degrees.
+		m0, m1 := second[i]*h*h, second[next]*h*h
+		c.coef[i] = [4]float64{lift[i], lift[next] - lift[i] - (2*m0+m1)/6, m0 / 2, (m1 - m0) / 6}
+	}
+	if even {
+		c.inv = float64(n) / turnDegrees
+		return c
+	}
+	c.knots = knots
+	slots := 4 * n
+	c.slots = float64(slots) / turnDegrees
+	c.guide = make([]int32, slots)
+	k := 0
+	for s := range slots {
+		for at := float64(s) / c.slots; k+1 < n && knots[k+1] <= at; k++ {
+		}
+		c.guide[s] = int32(k)
+	}
+	return c
+}
+
+// piece finds the piece and the part of it run through at x degrees from the
+// first knot, x within the turn, and the piece's length in degrees.
+func (c *Curve) piece(x float64) (i int, t, h float64) {
+	if c.inv != 0 {
+		u := x * c.inv
+		i = min(int(u), len(c.coef)-1)
+		return i, u - float64(i), 1 / c.inv
+	}
+	i = int(c.guide[min(int(x*c.slots), len(c.guide)-1)])
+	for i+1 < len(c.knots) && c.knots[i+1] <= x {
+		i++
+	}
+	h = c.length(i)
+	return i, (x - c.knots[i]) / h, h
+}
+
+// length of a piece in degrees.
+func (c *Curve) length(i int) float64 {
+	switch {
+	case c.inv != 0:
+		return 1 / c.inv
+	case i+1 < len(c.knots):
+		return c.knots[i+1] - c.knots[i]
+	}
+	return turnDegrees - c.knots[i]
+}
+
+// knot is the first angle of a piece, degrees from start.
+func (c *Curve) knot(i int) float64 {
+	if c.inv != 0 {
+		return float64(i) / c.inv
+	}
+	return c.knots[i]
+}
+
+// within brings degrees into the turn.
+func within(x float64) float64 {
+	if x >= 0 && x < turnDegrees {
+		return x
+	}
+	if x -= turnDegrees * math.Floor(x/turnDegrees); x < turnDegrees {
+		return x
+	}
+	return 0 // a hair below zero rounds up to the whole turn
+}
+
+// Lift returns the lift at a camshaft angle. It allocates nothing. The error is
+// that the angle is not finite.
+func (c *Curve) Lift(at units.CamAngle) (units.Length, error) {
+	x := at.Degrees() - c.start
+	if !(x >= 0 && x < turnDegrees) {
+		if x-x != 0 {
+			return 0, notFinite()
+		}
+		x = within(x)
+	}
+	if u := x * c.inv; c.inv != 0 {
+		if i := int(u); i < len(c.coef) {
+			k, t := &c.coef[i], u-float64(i)
+			return units.Millimetres(((k[3]*t+k[2])*t+k[1])*t + k[0]), nil
+		}
+	}
+	return units.Millimetres(c.lift(x)), nil
+}
+
+// lift in millimetres at x degrees from the first knot, x within the turn.
+func (c *Curve) lift(x float64) float64 {
+	i, t, _ := c.piece(x)
+	k := &c.coef[i]
+	return ((k[3]*t+k[2])*t+k[1])*t + k[0]
+}
+
+//go:noinline
+func notFinite() error {
+	return fault.Fault{Code: fault.OutOfRange, Path: "at", Unit: "° cam", Rule: "an angle must be finite"}
+}
+
+// Motion is lift and its derivatives by camshaft angle, in millimetres and degrees
+// of the camshaft.
+type Motion struct {
+	Lift         units.Length `json:"lift"`
+	Velocity     float64      `json:"velocity_mm_per_deg"`      // mm per cam degree
+	Acceleration float64      `json:"acceleration_mm_per_deg2"` // mm per cam degree squared
+	Jerk         float64      `json:"jerk_mm_per_deg3"`         // mm per cam degree cubed
+}
+
+// Motion returns lift, velocity, acceleration and jerk at a camshaft angle. The
+// jerk of a cubic spline is constant over each piece. The second difference of
+// readings with noise s at a spacing of h radians has a standard deviation of
+// sqrt(6) s/h^2 (derived): smooth before believing an acceleration. The error is
+// that the angle is not finite.
+func (c *Curve) Motion(at units.CamAngle) (Motion, error) {
+	x := at.Degrees() - c.start
+	if x-x != 0 {
+		return Motion{}, notFinite()
+	}
+	m := c.motion(within(x))
+	return Motion{Lift: units.Millimetres(m[0]), Velocity: m[1], Acceleration: m[2], Jerk: m[3]}, nil
+}
+
+// motion in mm and degrees at x degrees from the first knot.
+func (c *Curve) motion(x float64) [4]float64 {
+	i, t, h := c.piece(x)
+	k := &c.coef[i]
+	return [4]float64{
+		((k[3]*t+k[2])*t+k[1])*t + k[0],
+		((3*k[3]*t+2*k[2])*t + k[1]) / h,
+		(6*k[3]*t + 2*k[2]) / (h * h),
+		6 * k[3] / (h * h * h),
+	}
+}
+
+// TimeMotion is a motion at a speed.
+type TimeMotion struct {
+	Lift         units.Length       `json:"lift"`
+	Velocity     units.Speed        `json:"velocity"`
+	Acceleration units.Acceleration `json:"acceleration"`
+	Jerk         float64            `json:"jerk_m_per_s3"` // metres per second cubed
+}
+
+// At returns the motion in time with the crank at a steady speed and the cam at
+// half of it: w s', w^2 s”, w^3 s”' with w in cam degrees a second (derived).
+func (m Motion) At(crankSpeed units.RotationalSpeed) TimeMotion {
+	w := crankSpeed.DegreesPerSecond() / 2
+	return TimeMotion{
+		Lift:         m.Lift,
+		Velocity:     units.MetresPerSecond(m.Velocity * w / 1000),
+		Acceleration: units.MetresPerSecondSquared(m.Acceleration * w * w / 1000),
+		Jerk:         m.Jerk * w * w * w / 1000,
+	}
+}
+
+// plotted is the number of points of a Curve as a drawing: every half degree.
+const plotted = 721
+
+// Len returns the number of points of the curve as a drawing: one every half cam
+// degree, first and last the same place.
+func (c *Curve) Len() int { return plotted }
+
+// XY returns point i of the curve as a drawing: cam degrees and millimetres. With
+// Len it is what plotting packages ask for. It is (0, 0) outside 0 to Len()-1.
+func (c *Curve) XY(i int) (x, y float64) {
+	if i < 0 || i >= plotted {
+		return 0, 0
+	}
+	x = turnDegrees * float64(i) / (plotted - 1)
+	return c.start + x, c.lift(within(x))
+}
+
+// Trace is one derivative of a curve as a drawing.
+type Trace struct {
+	curve *Curve
+	order int
+}
+
+// Trace returns the curve's derivative of an order as a drawing, in mm per cam
+// degree to that power: 0 lift, 1 velocity, 2 acceleration, 3 jerk. Errors: another
+// order.
+func (c *Curve) Trace(order int) (Trace, error) {
+	if order < 0 || order > 3 {
+		return Trace{}, fault.Fault{Code: fault.OutOfRange, Path: "order", Rule: "0 lift, 1 velocity, 2 acceleration, 3 jerk"}
+	}
+	return Trace{c, order}, nil
+}
+
+// Len returns the number of points; 0 for the zero Trace.
+func (t Trace) Len() int {
+	if t.curve == nil {
+		return 0
+	}
+	return plotted
+}
+
+// XY returns point i: cam degrees, and mm per cam degree to the order's power.
+func (t Trace) XY(i int) (x, y float64) {
+	if i < 0 || i >= t.Len() {
+		return 0, 0
+	}
+	x = turnDegrees * float64(i) / (plotted - 1)
+	return t.curve.start + x, t.curve.motion(within(x))[t.order]
+}
+
+// Advanced returns the curve with every event earlier by a camshaft angle, later
+// if it is negative. The error is that the angle is not finite.
+func (c *Curve) Advanced(by units.CamAngle) (*Curve, error) {
+	if !units.Finite(by) {
+		return nil, notFinite()
+	}
+	d := *c
+	d.start = c.start - by.Degrees()
+	if math.Abs(d.start) > turnDegrees {
+		d.start = within(d.start)
+	}
+	return &d, nil
+}
+
+// Reversed returns the curve of the cam put on back to front, or run the other
+// way: mirrored about angle zero.
+func (c *Curve) Reversed() *Curve {
+	n := len(c.coef)
+	d := &Curve{coef: make([][4]float64, n), inv: c.inv, start: -c.start - turnDegrees, slots: c.slots}
+	for i := range n {
+		k := c.coef[n-1-i]
+		// t to 1 - t.
+		d.coef[i] = [4]float64{k[0] + k[1] + k[2] + k[3], -(k[1] + 2*k[2] + 3*k[3]), k[2] + 3*k[3], -k[3]}
+	}
+	if c.inv != 0 {
+		return d
+	}
+	knots := make([]float64, n)
+	for i := 1; i < n; i++ {
+		knots[i] = turnDegrees - c.knots[n-i]
+	}
+	lift, second := make([]float64, n), make([]float64, n)
+	for i := range n {
+		h := c.length(n - 1 - i)
+		lift[i], second[i] = d.coef[i][0], 2*d.coef[i][2]/(h*h)
+	}
+	return newCurve(d.start, knots, lift, second)
+}

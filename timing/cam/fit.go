@@ -1,0 +1,311 @@
+package cam
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"example.com/benchbook/refdata"
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+)
+
+// Sample is one reading of lift at a camshaft angle.
+type Sample struct {
+	At   units.CamAngle `json:"at"`
+	Lift units.Length   `json:"lift"`
+}
+
+// CrankSample returns the sample read with a disc on the crank of an engine whose
+// cam turns at half speed; count the angle through both turns of the cycle.
+func CrankSample(at units.CrankAngle, lift units.Length) Sample {
+	return Sample{At: at.AtHalfSpeedCam(), Lift: lift}
+}
+
+// Criterion says how much the readings are smoothed.
+type Criterion uint8
+
+// The criteria.
+const (
+	// CrossValidated smooths so that each reading is best foretold by the
+	// others: least n RSS/(n - tr A)^2, generalised cross-validation (Craven and
+	// Wahba, Numer. Math. 31 (1979) 377, from memory).
+	CrossValidated Criterion = iota
+	// KnownNoise smooths for least expected error given the noise of a reading:
+	// least RSS/s^2 + 2 tr A, the unbiased estimate of risk (Mallows's C_p; same
+	// paper, from memory).
+	KnownNoise
+	// Interpolated goes through every reading.
+	Interpolated
+)
+
+// String returns the criterion in words.
+func (c Criterion) String() string {
+	switch c {
+	case CrossValidated:
+		return "smoothed by generalised cross-validation"
+	case KnownNoise:
+		return "smoothed for a known noise"
+	case Interpolated:
+		return "interpolated"
+	}
+	return "no criterion"
+}
+
+// MarshalText returns the text of String.
+func (c Criterion) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// FitOptions say how a curve is drawn through readings. The zero value is the
+// default throughout.
+type FitOptions struct {
+	Criterion Criterion    // default CrossValidated
+	Noise     units.Length // standard deviation of one reading, for KnownNoise; default 0.01 mm
+	// KeepZero leaves the gauge's zero as it was read; default false: the level
+	// of the base circle is found and taken off.
+	KeepZero bool
+	// FillBase is the longest stretch without readings that may be taken as base
+	// circle if lift at both its ends is small; default 300° of the cam. A
+	// stretch elsewhere may be no longer than 20°.
+	FillBase units.CamAngle
+	// Small is the lift that counts as base circle beside a stretch without
+	// readings; default 0.1 mm.
+	Small units.Length
+}
+
+// Fitted is a curve with how it was drawn.
+type Fitted struct {
+	*Curve     `json:"-"`
+	Criterion  Criterion      `json:"criterion"`
+	Readings   int            `json:"readings"`   // used, after readings at one angle were averaged
+	Parameters float64        `json:"parameters"` // equivalent number of free figures, tr A
+	Noise      units.Length   `json:"noise"`      // of one reading: as found, or as given; 0 if interpolated
+	Doubt      units.Length   `json:"doubt"`      // typical standard uncertainty of the curve's lift, noise sqrt(tr A/n); 0 if interpolated
+	Rough      units.Length   `json:"rough"`      // root mean square of reading less curve
+	Zero       units.Length   `json:"zero"`       // level of the base circle taken off the readings
+	RunOut     units.Length   `json:"run_out"`    // greatest less least reading on the base circle
+	Filled     units.CamAngle `json:"filled"`     // of base circle that was not read
+	Basis      refdata.Basis  `json:"basis"`
+}
+
+const (
+	leastReadings = 8
+	mostReadings  = 100_000
+	longestGap    = 20.0 // degrees of the cam, off the base circle
+	fillStep      = 5.0  // degrees between the zeros put into a stretch that was not read
+	sameAngle     = 1e-6 // degrees
+)
+
+// Fit draws a periodic curve through readings of lift, in any order and unevenly
+// spaced, over one turn of the cam: the function of least integral of squared
+// acceleration for its distance from the readings, which is a cubic spline with
+// knots at the readings (Reinsch, Numer. Math. 10 (1967) 177, from memory). How
+// close it keeps is set by the criterion. The base circle may be left unread.
+//
+// Errors: fewer than 8 angles; a reading that is not finite, an angle beyond
+// 1000 turns; a lift beyond 100 mm; a stretch without readings; a noise not above
+// zero; no base circle to take zero from.
+func Fit(samples []Sample, opt FitOptions) (Fitted, error) {
+	opt, err := opt.filled()
+	var l fault.List
+	l.Under("options", err)
+	at, y, weight := gather(&l, samples)
+	if err := l.Err(); err != nil {
+		return Fitted{}, err
+	}
+	out := Fitted{Criterion: opt.Criterion, Readings: len(at)}
+	if !opt.KeepZero {
+		zero, runOut := baseLevel(y)
+		out.Zero, out.RunOut = units.Millimetres(zero), units.Millimetres(runOut)
+		for i := range y {
+			y[i] -= zero
+		}
+	}
+	at, y, weight, filled, err := fillBase(at, y, weight, opt)
+	if err != nil {
+		return Fitted{}, err
+	}
+	out.Filled = units.CamDegrees(filled)
+	if filled > 0 {
+		out.Basis.Assumed = append(out.Basis.Assumed, refdata.Assumption{What: "lift over " + units.CamDegrees(filled).In(units.CamDegree, 0) + " that was not read", Value: "none, base circle", Status: refdata.CommonPractice})
+	}
+	if len(at) < leastReadings {
+		return Fitted{}, tooFew(len(at))
+	}
+	start := at[0]
+	for i := range at {
+		at[i] -= start
+	}
+	smooth(&out, start, at, y, weight, opt)
+	out.Basis.Sources = []refdata.Source{
+		{Title: "C. H. Reinsch, Smoothing by spline functions, Numer. Math. 10", Clause: "p. 177", Status: refdata.FromMemory},
+		{Title: "P. Craven and G. Wahba, Smoothing noisy data with spline functions, Numer. Math. 31", Clause: "p. 377", Status: refdata.FromMemory},
+	}
+	return out, nil
+}
+
+// InterpolateEven returns the periodic cubic spline through lifts read at even
+// spacing over one turn of the cam, the first at angle zero: the quick way for a
+// table of lift. Errors: fewer than 8, more than 100 000, or a lift that is not
+// finite.
+func InterpolateEven(lift []units.Length) (*Curve, error) {
+	n := len(lift)
+	if n < leastReadings || n > mostReadings {
+		return nil, tooFew(n)
+	}
+	at, y := make([]float64, n), make([]float64, n)
+	for i, v := range lift {
+		if !units.Finite(v) {
+			return nil, fault.Fault{Code: fault.OutOfRange, Path: "lift[" + strconv.Itoa(i) + "]", Unit: "mm", Rule: "must be finite"}
+		}
+		at[i], y[i] = turnDegrees*float64(i)/float64(n), v.Millimetres()
+	}
+	return newCurve(0, at, y, seconds(at, y)), nil
+}
+
+func tooFew(n int) error {
+	return fault.Fault{Code: fault.OutOfRange, Path: "readings", Value: strconv.Itoa(n), Rule: "a curve needs 8 to 100000 readings at different angles"}
+}
+
+func (o FitOptions) filled() (FitOptions, error) {
+	var l fault.List
+	if o.Criterion > Interpolated {
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "criterion", Value: strconv.Itoa(int(o.Criterion)), Rule: "CrossValidated, KnownNoise or Interpolated"})
+	}
+	positive(&l, "noise", o.Noise, "mm")
+	positive(&l, "fill_base", o.FillBase, "° cam")
+	positive(&l, "small", o.Small, "mm")
+	if o.Noise == 0 {
+		o.Noise = units.Millimetre / 100
+	}
+	if o.FillBase == 0 {
+		o.FillBase = 300 * units.CamDegree
+	}
+	if o.Small == 0 {
+		o.Small = units.Millimetre / 10
+	}
+	return o, l.Err()
+}
+
+func positive[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
+	if !(v >= 0) || !units.Finite(v) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Unit: unit, Rule: "must be finite and not below zero"})
+	}
+}
+
+// gather brings the readings into one turn, in order, those at one angle averaged.
+func gather(l *fault.List, samples []Sample) (at, y, weight []float64) {
+	if len(samples) < leastReadings || len(samples) > mostReadings {
+		l.Add(fault.Faults(tooFew(len(samples)))...)
+		return nil, nil, nil
+	}
+	type point struct{ at, y float64 }
+	points := make([]point, 0, len(samples))
+	for i, s := range samples {
+		path := "readings[" + strconv.Itoa(i) + "]"
+		if a := s.At.Degrees(); !(a >= -1000*turnDegrees && a <= 1000*turnDegrees) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".at", Unit: "° cam", Rule: "must be finite and within 1000 turns"})
+		}
+		if y := s.Lift.Millimetres(); !(y >= -100 && y <= 100) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".lift", Unit: "mm", Rule: "must be finite and within 100 mm"})
+		}
+		points = append(points, point{within(s.At.Degrees()), s.Lift.Millimetres()})
+	}
+	if l.Len() > 0 {
+		return nil, nil, nil
+	}
+	slices.SortStableFunc(points, func(a, b point) int { return cmp.Compare(a.at, b.at) })
+	for _, p := range points {
+		if n := len(at); n > 0 && p.at-at[n-1] < sameAngle {
+			y[n-1] = (y[n-1]*weight[n-1] + p.y) / (weight[n-1] + 1)
+			weight[n-1]++
+			continue
+		}
+		at, y, weight = append(at, p.at), append(y, p.y), append(weight, 1)
+	}
+	// The last may be the first a turn on.
+	if n := len(at); n > 1 && at[0]+turnDegrees-at[n-1] < sameAngle {
+		y[0] = (y[0]*weight[0] + y[n-1]*weight[n-1]) / (weight[0] + weight[n-1])
+		weight[0] += weight[n-1]
+		at, y, weight = at[:n-1], y[:n-1], weight[:n-1]
+	}
+	if len(at) < leastReadings {
+		l.Add(fault.Faults(tooFew(len(at)))...)
+	}
+	return at, y, weight
+}
+
+// baseLevel finds the level on which the lowest readings agree: the mean of the
+// tightest quarter of them all that lies in the lower half, and what lies within
+// three of its spreads. A cam stands on its base circle for more than half a turn.
+func baseLevel(y []float64) (level, runOut float64) {
+	s := slices.Clone(y)
+	slices.Sort(s)
+	k := max(len(s)/4, 3)
+	best, from := math.Inf(1), 0
+	for i := 0; i+k <= max(len(s)/2, k); i++ {
+		if w := s[i+k-1] - s[i]; w < best {
+			best, from = w, i
+		}
+	}
+	lo, hi := s[from], s[from+k-1]
+	// Grow to all that belongs: the tightest quarter of a normal spans 0.64 of its
+	// standard deviation, so six of its widths hold nearly all, and no ramp.
+	mid, half := (lo+hi)/2, 3*(hi-lo)+1e-6
+	n := 0
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, v := range s {
+		if math.Abs(v-mid) <= half {
+			level += v
+			n++
+			lo, hi = min(lo, v), max(hi, v)
+		}
+	}
+	return level / float64(n), hi - lo
+}
+
+// fillBase puts zeros into a long stretch without readings between two low ones.
+func fillBase(at, y, weight []float64, opt FitOptions) (a, b, w []float64, filled float64, err error) {
+	n := len(at)
+	small := opt.Small.Millimetres()
+	for i := range n {
+		next := (i + 1) % n
+		gap := at[next] - at[i]
+		if next == 0 {
+			gap += turnDegrees
+		}
+		a, b, w = append(a, at[i]), append(b, y[i]), append(w, weight[i])
+		if gap <= longestGap {
+			continue
+		}
+		if gap > opt.FillBase.Degrees() || opt.KeepZero || math.Abs(y[i]) > small || math.Abs(y[next]) > small {
+			return nil, nil, nil, 0, fault.Fault{
+				Code: fault.Missing, Path: "readings",
+				Value: units.CamDegrees(gap).In(units.CamDegree, 1) + " from " + units.CamDegrees(at[i]).In(units.CamDegree, 1),
+				Rule:  "no stretch may be longer than 20° of the cam without a reading, unless it is base circle with lift near zero at both ends",
+			}
+		}
+		filled += gap
+		steps := int(math.Ceil(gap / fillStep))
+		for k := 1; k < steps; k++ {
+			x := at[i] + gap*float64(k)/float64(steps)
+			if x >= turnDegrees { // wraps: these belong in front
+				break
+			}
+			a, b, w = append(a, x), append(b, 0), append(w, 1)
+		}
+	}
+	// Zeros past the turn go in front of the first reading.
+	last, gap := at[n-1], at[0]+turnDegrees-at[n-1]
+	if gap > longestGap {
+		var fa, fb, fw []float64
+		steps := int(math.Ceil(gap / fillStep))
+		for k := 1; k < steps; k++ {
+			if x := last + gap*float64(k)/float64(steps); x >= turnDegrees {
+				fa, fb, fw = append(fa, x-turnDegrees), append(fb, 0), append(fw, 1)
+			}
+		}
+		a, b, w = append(fa, a...), append(fb, b...), append(fw, w...)
+	}
+	return a, b, w, filled, nil
+}
