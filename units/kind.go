@@ -20,9 +20,10 @@ type kind struct {
 	choices      string
 	siNum, siDen float64 // stored = SI * siNum / siDen
 	units        []unit
-	prefer       []string // symbols to print in, first that reads back exactly
-	stored       string   // symbol of the stored unit
-	pairs        []string // "ft>in": a second figure may follow
+	index        func(symbol string) int // place in units, or -1: a switch, which is quicker than looking through
+	prefer       []string                // symbols to print in, first that reads back exactly
+	stored       string                  // symbol of the stored unit
+	pairs        []string                // "ft>in": a second figure may follow
 	ambiguous    []ambiguous
 }
 
@@ -89,10 +90,8 @@ func Example[Q Quantity](q Q) string { return q.kind().example }
 
 // find returns the unit written as s, or nil.
 func (k *kind) find(s string) *unit {
-	for i := range k.units {
-		if k.units[i].symbol == s {
-			return &k.units[i]
-		}
+	if i := k.index(s); i >= 0 {
+		return &k.units[i]
 	}
 	return nil
 }

@@ -3,6 +3,7 @@ package units
 import (
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/benchbook/units/fault"
@@ -184,19 +185,36 @@ func (k *kind) fail(code fault.Code, value, rule string) fault.Fault {
 	return fault.Fault{Code: code, Value: strings.TrimSpace(value), Unit: strings.TrimSpace(k.stored + " " + k.shaft), Rule: rule}
 }
 
-// trim drops spaces, the no-break ones among them, at both ends.
+// trim drops white space, the no-break kind among it, at both ends.
 func trim(s string) string {
-	for len(s) > 0 && (s[0] == ' ' || s[0] == '\t') {
-		s = s[1:]
+	for len(s) > 0 {
+		n := 1
+		if c := s[0]; c >= utf8.RuneSelf {
+			var r rune
+			if r, n = utf8.DecodeRuneInString(s); !unicode.IsSpace(r) {
+				break
+			}
+		} else if !space(c) {
+			break
+		}
+		s = s[n:]
 	}
-	for len(s) > 0 && (s[len(s)-1] == ' ' || s[len(s)-1] == '\t') {
-		s = s[:len(s)-1]
-	}
-	if len(s) > 1 && (s[0] >= utf8.RuneSelf || s[len(s)-1] >= utf8.RuneSelf) {
-		return strings.TrimSpace(s)
+	for len(s) > 0 {
+		n := 1
+		if c := s[len(s)-1]; c >= utf8.RuneSelf {
+			var r rune
+			if r, n = utf8.DecodeLastRuneInString(s); !unicode.IsSpace(r) {
+				break
+			}
+		} else if !space(c) {
+			break
+		}
+		s = s[:len(s)-n]
 	}
 	return s
 }
+
+func space(c byte) bool { return c == ' ' || c >= '\t' && c <= '\r' }
 
 // scanNumber reads a sign and a whole number, decimal, fraction or mixed
 // number: 12, -0.5, 5/16, 1 3/8, 1-3/8, 1½, 2e-3.
@@ -340,15 +358,45 @@ func vulgar(s string) (f struct{ num, den uint8 }, size int) {
 		return f, 0
 	}
 	r, size := utf8.DecodeRuneInString(s)
-	const all = "½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚⅐⅑⅒"
-	parts := [...][2]uint8{{1, 2}, {1, 4}, {3, 4}, {1, 8}, {3, 8}, {5, 8}, {7, 8}, {1, 3}, {2, 3}, {1, 5}, {2, 5}, {3, 5}, {4, 5}, {1, 6}, {5, 6}, {1, 7}, {1, 9}, {1, 10}}
-	i := 0
-	for _, c := range all {
-		if c == r {
-			f.num, f.den = parts[i][0], parts[i][1]
-			return f, size
-		}
-		i++
+	switch r {
+	case '½':
+		f.num, f.den = 1, 2
+	case '¼':
+		f.num, f.den = 1, 4
+	case '¾':
+		f.num, f.den = 3, 4
+	case '⅛':
+		f.num, f.den = 1, 8
+	case '⅜':
+		f.num, f.den = 3, 8
+	case '⅝':
+		f.num, f.den = 5, 8
+	case '⅞':
+		f.num, f.den = 7, 8
+	case '⅓':
+		f.num, f.den = 1, 3
+	case '⅔':
+		f.num, f.den = 2, 3
+	case '⅕':
+		f.num, f.den = 1, 5
+	case '⅖':
+		f.num, f.den = 2, 5
+	case '⅗':
+		f.num, f.den = 3, 5
+	case '⅘':
+		f.num, f.den = 4, 5
+	case '⅙':
+		f.num, f.den = 1, 6
+	case '⅚':
+		f.num, f.den = 5, 6
+	case '⅐':
+		f.num, f.den = 1, 7
+	case '⅑':
+		f.num, f.den = 1, 9
+	case '⅒':
+		f.num, f.den = 1, 10
+	default:
+		return f, 0
 	}
-	return f, 0
+	return f, size
 }

@@ -183,6 +183,85 @@ var lengthKind = kind{
 		{"kilometre", 1e6, 1, 0, false, ""},
 		{"kilometres", 1e6, 1, 0, false, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "mm":
+			return 0
+		case "millimetre":
+			return 1
+		case "millimetres":
+			return 2
+		case "in":
+			return 3
+		case "\"":
+			return 4
+		case "″":
+			return 5
+		case "inch":
+			return 6
+		case "inches":
+			return 7
+		case "in.":
+			return 8
+		case "''":
+			return 9
+		case "thou":
+			return 10
+		case "mil":
+			return 11
+		case "m":
+			return 12
+		case "metre":
+			return 13
+		case "metres":
+			return 14
+		case "cm":
+			return 15
+		case "centimetre":
+			return 16
+		case "centimetres":
+			return 17
+		case "µm":
+			return 18
+		case "μm":
+			return 19
+		case "um":
+			return 20
+		case "micron":
+			return 21
+		case "microns":
+			return 22
+		case "ft":
+			return 23
+		case "'":
+			return 24
+		case "′":
+			return 25
+		case "foot":
+			return 26
+		case "feet":
+			return 27
+		case "yd":
+			return 28
+		case "yard":
+			return 29
+		case "yards":
+			return 30
+		case "mile":
+			return 31
+		case "miles":
+			return 32
+		case "mi":
+			return 33
+		case "km":
+			return 34
+		case "kilometre":
+			return 35
+		case "kilometres":
+			return 36
+		}
+		return -1
+	},
 	prefer:    []string(nil),
 	stored:    "mm",
 	pairs:     []string{"ft>in", "yd>ft"},
@@ -311,6 +390,51 @@ var areaKind = kind{
 		{"ft2", 9290304, 1e8, 0, false, ""},
 		{"sq ft", 9290304, 1e8, 0, false, ""},
 		{"ft^2", 9290304, 1e8, 0, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "m²":
+			return 0
+		case "m2":
+			return 1
+		case "sq m":
+			return 2
+		case "m^2":
+			return 3
+		case "mm²":
+			return 4
+		case "mm2":
+			return 5
+		case "sq mm":
+			return 6
+		case "mm^2":
+			return 7
+		case "cm²":
+			return 8
+		case "cm2":
+			return 9
+		case "sq cm":
+			return 10
+		case "cm^2":
+			return 11
+		case "in²":
+			return 12
+		case "in2":
+			return 13
+		case "sq in":
+			return 14
+		case "in^2":
+			return 15
+		case "ft²":
+			return 16
+		case "ft2":
+			return 17
+		case "sq ft":
+			return 18
+		case "ft^2":
+			return 19
+		}
+		return -1
 	},
 	prefer:    []string{"mm²"},
 	stored:    "m²",
@@ -520,6 +644,107 @@ var volumeKind = kind{
 		{"US fluid ounce", 295735295625, 1e16, 0, false, ""},
 		{"US fluid ounces", 295735295625, 1e16, 0, false, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "m³":
+			return 0
+		case "m3":
+			return 1
+		case "cu m":
+			return 2
+		case "m^3":
+			return 3
+		case "cc":
+			return 4
+		case "cm³":
+			return 5
+		case "cm3":
+			return 6
+		case "ml":
+			return 7
+		case "mL":
+			return 8
+		case "cm^3":
+			return 9
+		case "L":
+			return 10
+		case "l":
+			return 11
+		case "litre":
+			return 12
+		case "litres":
+			return 13
+		case "dm³":
+			return 14
+		case "dm3":
+			return 15
+		case "mm³":
+			return 16
+		case "mm3":
+			return 17
+		case "mm^3":
+			return 18
+		case "in³":
+			return 19
+		case "in3":
+			return 20
+		case "cu in":
+			return 21
+		case "in^3":
+			return 22
+		case "ft³":
+			return 23
+		case "ft3":
+			return 24
+		case "cu ft":
+			return 25
+		case "ft^3":
+			return 26
+		case "imp gal":
+			return 27
+		case "imperial gallon":
+			return 28
+		case "imperial gallons":
+			return 29
+		case "UK gal":
+			return 30
+		case "US gal":
+			return 31
+		case "US gallon":
+			return 32
+		case "US gallons":
+			return 33
+		case "imp pint":
+			return 34
+		case "imperial pint":
+			return 35
+		case "imperial pints":
+			return 36
+		case "UK pint":
+			return 37
+		case "imp pt":
+			return 38
+		case "US pint":
+			return 39
+		case "US pints":
+			return 40
+		case "US pt":
+			return 41
+		case "imp fl oz":
+			return 42
+		case "imperial fluid ounce":
+			return 43
+		case "imperial fluid ounces":
+			return 44
+		case "US fl oz":
+			return 45
+		case "US fluid ounce":
+			return 46
+		case "US fluid ounces":
+			return 47
+		}
+		return -1
+	},
 	prefer:    []string{"cc", "L"},
 	stored:    "m³",
 	pairs:     []string(nil),
@@ -642,6 +867,51 @@ var angleKind = kind{
 		{"rev", 360, 1, 0, false, ""},
 		{"revs", 360, 1, 0, false, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "°":
+			return 0
+		case "deg":
+			return 1
+		case "degree":
+			return 2
+		case "degrees":
+			return 3
+		case "º":
+			return 4
+		case "'":
+			return 5
+		case "′":
+			return 6
+		case "min":
+			return 7
+		case "arcmin":
+			return 8
+		case "\"":
+			return 9
+		case "″":
+			return 10
+		case "arcsec":
+			return 11
+		case "''":
+			return 12
+		case "rad":
+			return 13
+		case "radian":
+			return 14
+		case "radians":
+			return 15
+		case "turn":
+			return 16
+		case "turns":
+			return 17
+		case "rev":
+			return 18
+		case "revs":
+			return 19
+		}
+		return -1
+	},
 	prefer:    []string(nil),
 	stored:    "°",
 	pairs:     []string{"°>'", "'>\"", "turn>°"},
@@ -746,6 +1016,43 @@ var crankAngleKind = kind{
 		{"radian", 180, math.Pi, 0, false, ""},
 		{"radians", 180, math.Pi, 0, false, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "°":
+			return 0
+		case "deg":
+			return 1
+		case "degree":
+			return 2
+		case "degrees":
+			return 3
+		case "º":
+			return 4
+		case "'":
+			return 5
+		case "′":
+			return 6
+		case "min":
+			return 7
+		case "arcmin":
+			return 8
+		case "\"":
+			return 9
+		case "″":
+			return 10
+		case "arcsec":
+			return 11
+		case "''":
+			return 12
+		case "rad":
+			return 13
+		case "radian":
+			return 14
+		case "radians":
+			return 15
+		}
+		return -1
+	},
 	prefer:    []string(nil),
 	stored:    "°",
 	pairs:     []string{"°>'", "'>\""},
@@ -847,6 +1154,43 @@ var camAngleKind = kind{
 		{"rad", 180, math.Pi, 0, true, ""},
 		{"radian", 180, math.Pi, 0, false, ""},
 		{"radians", 180, math.Pi, 0, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "°":
+			return 0
+		case "deg":
+			return 1
+		case "degree":
+			return 2
+		case "degrees":
+			return 3
+		case "º":
+			return 4
+		case "'":
+			return 5
+		case "′":
+			return 6
+		case "min":
+			return 7
+		case "arcmin":
+			return 8
+		case "\"":
+			return 9
+		case "″":
+			return 10
+		case "arcsec":
+			return 11
+		case "''":
+			return 12
+		case "rad":
+			return 13
+		case "radian":
+			return 14
+		case "radians":
+			return 15
+		}
+		return -1
 	},
 	prefer:    []string(nil),
 	stored:    "°",
@@ -1013,6 +1357,67 @@ var massKind = kind{
 		{"cwt", 5080234544, 1e8, 0, true, ""},
 		{"hundredweight", 5080234544, 1e8, 0, false, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "kg":
+			return 0
+		case "kilogram":
+			return 1
+		case "kilograms":
+			return 2
+		case "kilo":
+			return 3
+		case "kilos":
+			return 4
+		case "g":
+			return 5
+		case "gram":
+			return 6
+		case "grams":
+			return 7
+		case "lb":
+			return 8
+		case "lbs":
+			return 9
+		case "pound":
+			return 10
+		case "pounds":
+			return 11
+		case "oz":
+			return 12
+		case "ounce":
+			return 13
+		case "ounces":
+			return 14
+		case "tonne":
+			return 15
+		case "tonnes":
+			return 16
+		case "t":
+			return 17
+		case "long ton":
+			return 18
+		case "long tons":
+			return 19
+		case "imp ton":
+			return 20
+		case "short ton":
+			return 21
+		case "short tons":
+			return 22
+		case "US ton":
+			return 23
+		case "st":
+			return 24
+		case "stone":
+			return 25
+		case "cwt":
+			return 26
+		case "hundredweight":
+			return 27
+		}
+		return -1
+	},
 	prefer:    []string{"kg"},
 	stored:    "kg",
 	pairs:     []string{"lb>oz", "st>lb", "cwt>lb"},
@@ -1161,6 +1566,47 @@ var forceKind = kind{
 		{"long tonf", 2240 * 44482216152605, 1e13, 0, true, ""},
 		{"short tonf", 2000 * 44482216152605, 1e13, 0, true, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "N":
+			return 0
+		case "newton":
+			return 1
+		case "newtons":
+			return 2
+		case "kN":
+			return 3
+		case "lbf":
+			return 4
+		case "lb":
+			return 5
+		case "lbs":
+			return 6
+		case "pound":
+			return 7
+		case "pounds":
+			return 8
+		case "ozf":
+			return 9
+		case "oz":
+			return 10
+		case "kgf":
+			return 11
+		case "kg":
+			return 12
+		case "kp":
+			return 13
+		case "gf":
+			return 14
+		case "g":
+			return 15
+		case "long tonf":
+			return 16
+		case "short tonf":
+			return 17
+		}
+		return -1
+	},
 	prefer:    []string{"N"},
 	stored:    "N",
 	pairs:     []string(nil),
@@ -1305,6 +1751,65 @@ var torqueKind = kind{
 		{"cm kg", 980665, 1e7, 0, false, "kg cm read as kilograms-force centimetres"},
 		{"kN m", 1000, 1, 0, true, ""},
 		{"kNm", 1000, 1, 0, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "N m":
+			return 0
+		case "Nm":
+			return 1
+		case "newton metre":
+			return 2
+		case "newton metres":
+			return 3
+		case "m N":
+			return 4
+		case "N mm":
+			return 5
+		case "Nmm":
+			return 6
+		case "lbf ft":
+			return 7
+		case "ft lbf":
+			return 8
+		case "lb ft":
+			return 9
+		case "ft lb":
+			return 10
+		case "lbs ft":
+			return 11
+		case "ft lbs":
+			return 12
+		case "lbf in":
+			return 13
+		case "in lbf":
+			return 14
+		case "lb in":
+			return 15
+		case "in lb":
+			return 16
+		case "lbs in":
+			return 17
+		case "in lbs":
+			return 18
+		case "kgf m":
+			return 19
+		case "kg m":
+			return 20
+		case "m kg":
+			return 21
+		case "kgf cm":
+			return 22
+		case "kg cm":
+			return 23
+		case "cm kg":
+			return 24
+		case "kN m":
+			return 25
+		case "kNm":
+			return 26
+		}
+		return -1
 	},
 	prefer:    []string{"N m"},
 	stored:    "N m",
@@ -1545,6 +2050,105 @@ var pressureKind = kind{
 		{"kg/mm²", 9806650, 1, 0, false, "kg/mm² read as kilograms-force per square millimetre"},
 		{"kg/mm2", 9806650, 1, 0, false, "kg/mm² read as kilograms-force per square millimetre"},
 	},
+	index: func(s string) int {
+		switch s {
+		case "Pa":
+			return 0
+		case "kPa":
+			return 1
+		case "MPa":
+			return 2
+		case "N/mm²":
+			return 3
+		case "N/mm2":
+			return 4
+		case "GPa":
+			return 5
+		case "kN/mm²":
+			return 6
+		case "kN/mm2":
+			return 7
+		case "bar":
+			return 8
+		case "hPa":
+			return 9
+		case "mbar":
+			return 10
+		case "mb":
+			return 11
+		case "atm":
+			return 12
+		case "psi":
+			return 13
+		case "lbf/in²":
+			return 14
+		case "lbf/in2":
+			return 15
+		case "lb/in²":
+			return 16
+		case "lb/in2":
+			return 17
+		case "lb/sq in":
+			return 18
+		case "lbs/sq in":
+			return 19
+		case "ksi":
+			return 20
+		case "kpsi":
+			return 21
+		case "tonf/in²":
+			return 22
+		case "tonf/in2":
+			return 23
+		case "tsi":
+			return 24
+		case "kgf/cm²":
+			return 25
+		case "kgf/cm2":
+			return 26
+		case "kg/cm²":
+			return 27
+		case "kg/cm2":
+			return 28
+		case "inHg":
+			return 29
+		case "in Hg":
+			return 30
+		case "mmHg":
+			return 31
+		case "mm Hg":
+			return 32
+		case "torr":
+			return 33
+		case "inH2O":
+			return 34
+		case "in H2O":
+			return 35
+		case "inH₂O":
+			return 36
+		case "mmH2O":
+			return 37
+		case "mm H2O":
+			return 38
+		case "mmH₂O":
+			return 39
+		case "cmH2O":
+			return 40
+		case "cm H2O":
+			return 41
+		case "cmH₂O":
+			return 42
+		case "kgf/mm²":
+			return 43
+		case "kgf/mm2":
+			return 44
+		case "kg/mm²":
+			return 45
+		case "kg/mm2":
+			return 46
+		}
+		return -1
+	},
 	prefer:    []string{"bar", "kPa", "Pa"},
 	stored:    "Pa",
 	pairs:     []string(nil),
@@ -1661,6 +2265,27 @@ var springRateKind = kind{
 		{"lbs/in", 44482216152605, 254e9, 0, false, "lb/in read as pounds-force per inch"},
 		{"kgf/mm", 980665, 100, 0, true, ""},
 		{"kg/mm", 980665, 100, 0, false, "kg/mm read as kilograms-force per millimetre"},
+	},
+	index: func(s string) int {
+		switch s {
+		case "N/m":
+			return 0
+		case "N/mm":
+			return 1
+		case "kN/m":
+			return 2
+		case "lbf/in":
+			return 3
+		case "lb/in":
+			return 4
+		case "lbs/in":
+			return 5
+		case "kgf/mm":
+			return 6
+		case "kg/mm":
+			return 7
+		}
+		return -1
 	},
 	prefer:    []string{"N/mm"},
 	stored:    "N/m",
@@ -1781,6 +2406,31 @@ var speedKind = kind{
 		{"ft/s", 381, 1250, 0, true, ""},
 		{"ft/min", 127, 25000, 0, true, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "m/s":
+			return 0
+		case "km/h":
+			return 1
+		case "kph":
+			return 2
+		case "kmh":
+			return 3
+		case "mile/h":
+			return 4
+		case "mph":
+			return 5
+		case "mi/h":
+			return 6
+		case "miles/h":
+			return 7
+		case "ft/s":
+			return 8
+		case "ft/min":
+			return 9
+		}
+		return -1
+	},
 	prefer:    []string{"m/s", "km/h", "mile/h"},
 	stored:    "m/s",
 	pairs:     []string(nil),
@@ -1893,6 +2543,25 @@ var accelerationKind = kind{
 		{"ft/s2", 381, 1250, 0, false, ""},
 		{"ft/s^2", 381, 1250, 0, false, ""},
 		{"gn", 980665, 1e5, 0, true, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "m/s²":
+			return 0
+		case "m/s2":
+			return 1
+		case "m/s^2":
+			return 2
+		case "ft/s²":
+			return 3
+		case "ft/s2":
+			return 4
+		case "ft/s^2":
+			return 5
+		case "gn":
+			return 6
+		}
+		return -1
 	},
 	prefer:    []string{"m/s²"},
 	stored:    "m/s²",
@@ -2016,6 +2685,29 @@ var rotationalSpeedKind = kind{
 		{"°/s", math.Pi, 180, 0, true, ""},
 		{"deg/s", math.Pi, 180, 0, false, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "rad/s":
+			return 0
+		case "rev/min":
+			return 1
+		case "rpm":
+			return 2
+		case "r/min":
+			return 3
+		case "revs/min":
+			return 4
+		case "rev/s":
+			return 5
+		case "rps":
+			return 6
+		case "°/s":
+			return 7
+		case "deg/s":
+			return 8
+		}
+		return -1
+	},
 	prefer:    []string{"rev/min"},
 	stored:    "rad/s",
 	pairs:     []string(nil),
@@ -2130,6 +2822,35 @@ var powerKind = kind{
 		{"ch", 73549875, 1e5, 0, false, ""},
 		{"cv", 73549875, 1e5, 0, false, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "W":
+			return 0
+		case "watt":
+			return 1
+		case "watts":
+			return 2
+		case "kW":
+			return 3
+		case "hp (550 ft lbf/s)":
+			return 4
+		case "bhp":
+			return 5
+		case "British hp":
+			return 6
+		case "imperial hp":
+			return 7
+		case "PS":
+			return 8
+		case "metric hp":
+			return 9
+		case "ch":
+			return 10
+		case "cv":
+			return 11
+		}
+		return -1
+	},
 	prefer:    []string{"kW", "W"},
 	stored:    "W",
 	pairs:     []string(nil),
@@ -2241,6 +2962,25 @@ var energyKind = kind{
 		{"ft lbf", 3048 * 44482216152605, 1e17, 0, true, ""},
 		{"ft lb", 3048 * 44482216152605, 1e17, 0, false, "ft lb read as foot pounds-force"},
 	},
+	index: func(s string) int {
+		switch s {
+		case "J":
+			return 0
+		case "joule":
+			return 1
+		case "joules":
+			return 2
+		case "kJ":
+			return 3
+		case "MJ":
+			return 4
+		case "ft lbf":
+			return 5
+		case "ft lb":
+			return 6
+		}
+		return -1
+	},
 	prefer:    []string{"kJ", "J"},
 	stored:    "J",
 	pairs:     []string(nil),
@@ -2333,6 +3073,35 @@ var temperatureKind = kind{
 		{"F", 5, 9, 459.67, false, ""},
 		{"deg F", 5, 9, 459.67, false, ""},
 		{"ºF", 5, 9, 459.67, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "K":
+			return 0
+		case "kelvin":
+			return 1
+		case "°C":
+			return 2
+		case "degC":
+			return 3
+		case "C":
+			return 4
+		case "deg C":
+			return 5
+		case "ºC":
+			return 6
+		case "°F":
+			return 7
+		case "degF":
+			return 8
+		case "F":
+			return 9
+		case "deg F":
+			return 10
+		case "ºF":
+			return 11
+		}
+		return -1
 	},
 	prefer:    []string{"°C"},
 	stored:    "K",
@@ -2440,6 +3209,23 @@ var temperatureDeltaKind = kind{
 		{"degC", 1, 1, 0, false, ""},
 		{"°F", 5, 9, 0, true, ""},
 		{"degF", 5, 9, 0, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "K":
+			return 0
+		case "kelvin":
+			return 1
+		case "°C":
+			return 2
+		case "degC":
+			return 3
+		case "°F":
+			return 4
+		case "degF":
+			return 5
+		}
+		return -1
 	},
 	prefer:    []string{"K"},
 	stored:    "K",
@@ -2552,6 +3338,35 @@ var densityKind = kind{
 		{"lb/ft3", 45359237, 2831684.6592, 0, false, ""},
 		{"lb/in³", 453592370000, 16387064, 0, true, ""},
 		{"lb/in3", 453592370000, 16387064, 0, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "kg/m³":
+			return 0
+		case "kg/m3":
+			return 1
+		case "g/cm³":
+			return 2
+		case "g/cm3":
+			return 3
+		case "kg/L":
+			return 4
+		case "kg/l":
+			return 5
+		case "g/cc":
+			return 6
+		case "g/ml":
+			return 7
+		case "lb/ft³":
+			return 8
+		case "lb/ft3":
+			return 9
+		case "lb/in³":
+			return 10
+		case "lb/in3":
+			return 11
+		}
+		return -1
 	},
 	prefer:    []string{"kg/m³"},
 	stored:    "kg/m³",
@@ -2670,6 +3485,19 @@ var specificEnergyKind = kind{
 		{"MJ/kg", 1e6, 1, 0, true, ""},
 		{"Btu/lb", 2326, 1, 0, true, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "J/kg":
+			return 0
+		case "kJ/kg":
+			return 1
+		case "MJ/kg":
+			return 2
+		case "Btu/lb":
+			return 3
+		}
+		return -1
+	},
 	prefer:    []string{"MJ/kg", "kJ/kg"},
 	stored:    "J/kg",
 	pairs:     []string(nil),
@@ -2781,6 +3609,23 @@ var kinematicViscosityKind = kind{
 		{"cSt", 1, 1e6, 0, false, ""},
 		{"St", 1, 1e4, 0, true, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "m²/s":
+			return 0
+		case "m2/s":
+			return 1
+		case "mm²/s":
+			return 2
+		case "mm2/s":
+			return 3
+		case "cSt":
+			return 4
+		case "St":
+			return 5
+		}
+		return -1
+	},
 	prefer:    []string{"mm²/s"},
 	stored:    "m²/s",
 	pairs:     []string(nil),
@@ -2886,6 +3731,21 @@ var dynamicViscosityKind = kind{
 		{"mPa s", 1, 1000, 0, true, ""},
 		{"mPa·s", 1, 1000, 0, false, ""},
 		{"cP", 1, 1000, 0, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "Pa s":
+			return 0
+		case "Pa·s":
+			return 1
+		case "mPa s":
+			return 2
+		case "mPa·s":
+			return 3
+		case "cP":
+			return 4
+		}
+		return -1
 	},
 	prefer:    []string{"mPa s"},
 	stored:    "Pa s",
@@ -3026,6 +3886,43 @@ var volumeFlowKind = kind{
 		{"l/h", 1, 36e5, 0, false, ""},
 		{"imp gal/h", 454609, 36e10, 0, true, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "m³/s":
+			return 0
+		case "m3/s":
+			return 1
+		case "cc/min":
+			return 2
+		case "cm³/min":
+			return 3
+		case "cm3/min":
+			return 4
+		case "ml/min":
+			return 5
+		case "mL/min":
+			return 6
+		case "cc/s":
+			return 7
+		case "cm³/s":
+			return 8
+		case "cm3/s":
+			return 9
+		case "ml/s":
+			return 10
+		case "L/min":
+			return 11
+		case "l/min":
+			return 12
+		case "L/h":
+			return 13
+		case "l/h":
+			return 14
+		case "imp gal/h":
+			return 15
+		}
+		return -1
+	},
 	prefer:    []string{"cc/min"},
 	stored:    "m³/s",
 	pairs:     []string(nil),
@@ -3145,6 +4042,21 @@ var massFlowKind = kind{
 		{"kg/h", 1, 3600, 0, true, ""},
 		{"lb/h", 45359237, 36e10, 0, true, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "kg/s":
+			return 0
+		case "g/s":
+			return 1
+		case "kg/min":
+			return 2
+		case "kg/h":
+			return 3
+		case "lb/h":
+			return 4
+		}
+		return -1
+	},
 	prefer:    []string{"g/s", "kg/h", "kg/s"},
 	stored:    "kg/s",
 	pairs:     []string(nil),
@@ -3259,6 +4171,35 @@ var timeKind = kind{
 		{"hours", 3600, 1, 0, false, ""},
 		{"hr", 3600, 1, 0, false, ""},
 	},
+	index: func(s string) int {
+		switch s {
+		case "s":
+			return 0
+		case "sec":
+			return 1
+		case "second":
+			return 2
+		case "seconds":
+			return 3
+		case "ms":
+			return 4
+		case "min":
+			return 5
+		case "minute":
+			return 6
+		case "minutes":
+			return 7
+		case "h":
+			return 8
+		case "hour":
+			return 9
+		case "hours":
+			return 10
+		case "hr":
+			return 11
+		}
+		return -1
+	},
 	prefer:    []string{"s"},
 	stored:    "s",
 	pairs:     []string{"h>min", "min>s"},
@@ -3350,6 +4291,19 @@ var ratioKind = kind{
 		{"%", 1, 100, 0, true, ""},
 		{"per cent", 1, 100, 0, false, ""},
 		{"percent", 1, 100, 0, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "":
+			return 0
+		case "%":
+			return 1
+		case "per cent":
+			return 2
+		case "percent":
+			return 3
+		}
+		return -1
 	},
 	prefer:    []string{""},
 	stored:    "",

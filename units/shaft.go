@@ -104,7 +104,7 @@ const positionRule = "expected degrees and a side, such as 25 BTDC, 40° ABDC or
 // side: "-5 BTDC" is 5° ATDC. The size must be at most 360°. The error is a
 // fault.Fault.
 func ParsePosition(s string) (CrankPosition, error) {
-	t := strings.TrimSpace(s)
+	t := trim(s)
 	fail := func(code fault.Code, rule string) (CrankPosition, error) {
 		return CrankPosition{}, fault.Fault{Code: code, Value: t, Unit: "° crank", Rule: rule}
 	}
@@ -129,16 +129,18 @@ func ParsePosition(s string) (CrankPosition, error) {
 		return fail(fault.BadForm, positionRule)
 	}
 	figure := trim(head[:len(head)-1])
-	by, err := ParseAngle(figure)
-	if faults := fault.Faults(err); err != nil && faults[0].Code == fault.UnitMissing {
-		by, err = ParseAngle(figure + "°")
-	}
-	if err != nil {
-		f := fault.Faults(err)[0]
-		if f.Code == fault.WrongShaft && strings.HasSuffix(figure, "crank") {
-			return fail(fault.BadForm, positionRule)
+	var by Angle
+	if n, rest, ok := scanNumber(figure); ok && trim(rest) == "" { // bare degrees
+		by = Angle(n.signed(n.abs().num / n.den))
+	} else {
+		var err error
+		if by, err = ParseAngle(figure); err != nil {
+			f := fault.Faults(err)[0]
+			if f.Code == fault.WrongShaft && strings.HasSuffix(figure, "crank") {
+				return fail(fault.BadForm, positionRule)
+			}
+			return fail(f.Code, f.Rule)
 		}
-		return fail(f.Code, f.Rule)
 	}
 	if !(by >= -360 && by <= 360) {
 		return fail(fault.OutOfRange, "at most 360° from its dead centre")

@@ -99,7 +99,15 @@ func quantity(b *bytes.Buffer, q quant) {
 			fmt.Fprintf(b, "{%q, %s, %s, %s, %v, %q},\n", s, or(u.num, "1"), or(u.den, "1"), or(u.off, "0"), i == 0, u.notes[s])
 		}
 	}
-	fmt.Fprintf(b, "},\nprefer: %#v,\nstored: %q,\npairs: %#v,\nambiguous: []ambiguous{", q.prefer, q.units[q.base()].symbols[0], q.pairs)
+	fmt.Fprintln(b, "},\nindex: func(s string) int {\n switch s {")
+	at := 0
+	for _, u := range q.units {
+		for _, s := range u.symbols {
+			fmt.Fprintf(b, "case %q: return %d\n", s, at)
+			at++
+		}
+	}
+	fmt.Fprintf(b, "}\nreturn -1\n},\nprefer: %#v,\nstored: %q,\npairs: %#v,\nambiguous: []ambiguous{", q.prefer, q.units[q.base()].symbols[0], q.pairs)
 	for _, a := range q.ambiguous {
 		fmt.Fprintf(b, "{%q, %q},", a[0], a[1])
 	}
