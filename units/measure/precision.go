@@ -101,3 +101,14 @@ func (p *Precision) Amount(k int, q []float64) (value, u float64) {
 // AmountNudge returns by how much the value of Amount k changes when delta is
 // added to the i-th residual.
 func (p *Precision) AmountNudge(k, i int, delta float64) float64 { return p.free[k].row[i] * delta }
+
+// Relief returns the most by which the log density can rise if one reading is
+// set aside, given w = C^-1 q: the greatest 1/2 w_i^2/(C^-1)_ii. No [Precision.Nudge]
+// and no [Precision.Widen] exceeds it.
+func (p *Precision) Relief(w []float64) float64 {
+	most := 0.0
+	for i, x := range w {
+		most = max(most, x*x/p.inv[i*p.n+i])
+	}
+	return most / 2
+}

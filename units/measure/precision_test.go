@@ -104,6 +104,9 @@ func TestGaussianAgreesWithDenseAlgebra(t *testing.T) {
 		// a nudge and a widening must equal the sum done anew
 		i := rapid.IntRange(0, len(at)-1).Draw(t, "nudged")
 		d[at[i]].Value += 7
+		if most := p.Relief(pw); p.Nudge(i, 7, pw) > most+1e-9 || p.Widen(i, 5, pw) > most+1e-9 { // rounding
+			t.Errorf("nudge %v, widening %v above %v", p.Nudge(i, 7, pw), p.Widen(i, 5, pw), most)
+		}
 		near("nudge", ll+p.Nudge(i, 7, pw), g.LogLikelihood(d))
 		v0, _ := p.Amount(0, res)
 		v1, _ := g.Amount(0, d)
