@@ -45,6 +45,10 @@ type Cause struct {
 // cause.
 const SomethingElse = "something-else"
 
+// NothingWrong is the key of the cause that says all is as it should be, in
+// every trade's ranking.
+const NothingWrong = "nothing-wrong"
+
 // Odds is a cause with the share of belief it holds after the readings.
 type Odds struct {
 	Key           string  `json:"key"`
