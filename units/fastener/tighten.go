@@ -153,13 +153,13 @@ func (j Joint) orOiled() Joint {
 // a being the flank angle, 30° in 60° threads, and D_b the mean of bearing
 // outside and hole. Source: Shigley, Mechanical Engineering Design, 9th ed., eq.
 // 8-26, with the thread's own effective diameter. Faults: no thread, a tension
-// that is not from 0 to 10 MN, friction or bearing out of range.
+// that is not from 0 to 100 MN, friction or bearing out of range.
 func TorqueFor(j Joint, tension units.Force) (measure.Interval[units.Torque], error) {
 	j = j.orOiled()
 	var l fault.List
 	j.check(&l)
-	if !(tension >= 0 && tension.SI() <= 1e7) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "tension", Value: tension.String(), Unit: "N", Rule: "0 to 10 MN"})
+	if !(tension >= 0 && tension.SI() <= 1e8) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "tension", Value: tension.String(), Unit: "N", Rule: "0 to 100 MN"})
 	}
 	if err := l.Err(); err != nil {
 		return measure.Interval[units.Torque]{}, err
@@ -170,13 +170,13 @@ func TorqueFor(j Joint, tension units.Force) (measure.Interval[units.Torque], er
 
 // TensionFor returns the tension that a torque gives, at the highest and the
 // lowest friction: [TorqueFor] turned round. It says nothing of whether the bolt
-// bears it; [Tighten] does. Faults as there, and a torque not from 0 to 100 kN m.
+// bears it; [Tighten] does. Faults as there, and a torque not from 0 to 10 MN m.
 func TensionFor(j Joint, torque units.Torque) (measure.Interval[units.Force], error) {
 	j = j.orOiled()
 	var l fault.List
 	j.check(&l)
-	if !(torque >= 0 && torque.SI() <= 1e5) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "torque", Value: torque.String(), Unit: "N m", Rule: "0 to 100 kN m"})
+	if !(torque >= 0 && torque.SI() <= 1e7) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "torque", Value: torque.String(), Unit: "N m", Rule: "0 to 10 MN m"})
 	}
 	if err := l.Err(); err != nil {
 		return measure.Interval[units.Force]{}, err

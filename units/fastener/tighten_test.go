@@ -152,7 +152,10 @@ func TestTightenNeverPassesItsLimits(t *testing.T) {
 		if err != nil {
 			r.Fatal(err)
 		}
-		f, _ := TensionFor(j, got.Torque)
+		f, err := TensionFor(j, got.Torque)
+		if err != nil {
+			r.Fatal(err)
+		}
 		if math.Abs((f.High-got.Tension.High).SI()) > 1e-6*f.High.SI() || math.Abs((f.Low-got.Tension.Low).SI()) > 1e-6*f.High.SI() {
 			r.Fatalf("tension %v, by torque %v", got.Tension, f)
 		}
