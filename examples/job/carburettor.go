@@ -1,0 +1,133 @@
+package job
+
+import (
+	"example.com/benchbook/carburation"
+	"example.com/benchbook/refdata"
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+	"example.com/benchbook/units/measure"
+)
+
+func readCarburettor(s section) part {
+	var in carburation.Input
+	in.Fitted.Bore = reading(s, "bore", measure.Caliper())
+	in.Fitted.MainJet = s.jet("main_jet")
+	in.Fitted.PilotJet = s.jet("pilot_jet")
+	in.Fitted.Cutaway = reading(s, "cutaway", measure.Caliper())
+	if groove, ok := s.object("clip_groove"); ok {
+		in.Fitted.Groove.FromTop, _ = groove.count("from_top", 1, 12)
+		in.Fitted.Groove.Of, _ = groove.count("of", 1, 12)
+		groove.close()
+	}
+	in.Surroundings.Temperature = reading(s, "air_temperature", measure.Thermometer())
+	in.Surroundings.Pressure = reading(s, "air_pressure", measure.Barometer())
+	in.Surroundings.Humidity = reading(s, "air_humidity", measure.Nominal[units.Ratio](0.1))
+	in.Surroundings.Fuel = s.text("fuel")
+	in.Lambda = reading(s, "lambda_wanted", measure.Nominal[units.Ratio](0.03))
+	in.Engine.VolumetricEfficiency = reading(s, "volumetric_efficiency", measure.Nominal[units.Ratio](0.08))
+	opt := carburation.Options{Head: reading(s, "flow_mark_head", measure.Rule())}
+	s.close()
+	return func(j *job) (Section, error) { return carburettorSection(j, in, opt) }
+}
+
+// jet returns the jet at key as its mark is written.
+func (s section) jet(key string) carburation.Jet {
+	j, err := carburation.ReadJet(s.text(key))
+	s.faults.Under(under(s.path, key), err)
+	return j
+}
+
+func carburettorSection(j *job, in carburation.Input, opt carburation.Options) (Section, error) {
+	s := Section{Key: "carburettor", Title: "Carburettor"}
+	if j.engine.bore == 0 || j.engine.stroke == 0 {
+		return s, fault.Fault{Code: fault.Missing, Rule: "needs the engine's bore and stroke in the section engine"}
+	}
+	swept, err := j.engine.cylinder().Displacement()
+	if err != nil {
+		return s, fault.Under("engine", err)
+	}
+	in.Engine.Displacement = measure.By(swept, measure.Nominal[units.Volume](0.005))
+	in.Engine.Cylinders = j.engine.cylinders
+	in.Engine.PeakSpeed = j.engine.peak
+	r, err := carburation.Start(in, opt)
+	if err != nil {
+		return s, err
+	}
+	s.Result = r
+	for _, p := range r.Outside {
+		s.Findings = append(s.Findings, Finding{Key: p.Key, Text: p.Text, Sure: oddsWords(p.Chance), Percent: int(100*p.Chance + 0.5), Fault: true})
+	}
+	if len(r.Outside) == 0 {
+		s.Findings = append(s.Findings, Finding{Key: "inside", Text: "every part that was read lies within the ranges the trade starts from"})
+	}
+	for _, d := range [][2]string{{r.Bore.Text, r.Bore.Differ}, {r.MainJet.Text, r.MainJet.Differ}, {r.Cutaway.Text, r.Cutaway.Differ}, {r.PilotJet.Text, r.PilotJet.Differ}} {
+		if d[1] != "" {
+			s.Findings = append(s.Findings, Finding{Key: "practice-and-physics", Text: d[0] + ": " + d[1]})
+		}
+	}
+	for _, p := range r.Outside {
+		s.DoFirst = append(s.DoFirst, replace(p, r))
+	}
+	row(&s, "bore", in.Fitted.Bore)
+	row(&s, "main jet", r.MainJet.Fitted)
+	row(&s, "pilot jet", r.PilotJet.Fitted)
+	row(&s, "cutaway", in.Fitted.Cutaway)
+	row(&s, "air temperature", in.Surroundings.Temperature)
+	row(&s, "air pressure", in.Surroundings.Pressure)
+	s.Tables = append(s.Tables, startTable(r))
+	s.basis(r.Basis)
+	return s, nil
+}
+
+// replace says what to fit in place of a part that is outside.
+func replace(p carburation.Part, r carburation.Starting) string {
+	switch p.Key {
+	case r.Bore.Key:
+		return "look for a body of " + lengths(r.Bore.Corrected) + " bore before buying jets for this one"
+	case r.MainJet.Key:
+		return "start the main jet at " + flows(r.MainJet.Corrected) + ", from the rich end"
+	case r.PilotJet.Key:
+		return "start the pilot jet at " + flows(r.PilotJet.Corrected)
+	case r.Cutaway.Key:
+		return "start the slide cutaway at " + lengths(r.Cutaway.Corrected)
+	}
+	return p.Text
+}
+
+func lengths(r refdata.Range[units.Length]) string {
+	return r.Low.Or(0).In(units.Millimetre, 1) + " to " + r.High.Or(0).In(units.Millimetre, 1)
+}
+
+func flows(r refdata.Range[units.VolumeFlow]) string {
+	return r.Low.Or(0).In(units.CubicCentimetrePerMinute, 0) + " to " + r.High.Or(0).In(units.CubicCentimetrePerMinute, 0)
+}
+
+func startTable(r carburation.Starting) Table {
+	t := Table{Title: "Where to start", Head: []string{"part", "trade, for this air and fuel", "physics, 90 % band"}}
+	lengthRow := func(p carburation.Point[units.Length]) {
+		trade, physics := lengths(p.Corrected), p.NoPhysics.Text
+		if p.NoPractice.Given() {
+			trade = p.NoPractice.Text
+		}
+		if !p.NoPhysics.Given() {
+			physics = lengths(refdata.RangeOf(p.Physics.Low, p.Physics.High))
+		}
+		t.Rows = append(t.Rows, []string{p.Text, trade, physics})
+	}
+	flowRow := func(p carburation.Point[units.VolumeFlow]) {
+		trade, physics := flows(p.Corrected), p.NoPhysics.Text
+		if p.NoPractice.Given() {
+			trade = p.NoPractice.Text
+		}
+		if !p.NoPhysics.Given() {
+			physics = flows(refdata.RangeOf(p.Physics.Low, p.Physics.High))
+		}
+		t.Rows = append(t.Rows, []string{p.Text, trade, physics})
+	}
+	lengthRow(r.Bore)
+	flowRow(r.MainJet)
+	lengthRow(r.Cutaway)
+	t.Rows = append(t.Rows, []string{"needle clip", r.Needle.Practice, ""})
+	flowRow(r.PilotJet)
+	return t
+}

@@ -1,0 +1,127 @@
+package job
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/benchbook/refdata"
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/measure"
+)
+
+// worthNaming is the share from which a cause is named as a finding.
+const worthNaming = 0.10
+
+// ranked turns the leading causes into findings, three at most.
+func ranked(r measure.Ranking) []Finding {
+	var out []Finding
+	for i, o := range r.Odds {
+		if i > 0 && (o.Share < worthNaming || i == 3) {
+			break
+		}
+		f := Finding{Key: o.Key, Text: o.Text, Sure: o.Words(), Percent: o.Percent, Fault: i == 0 && o.Key != measure.NothingWrong}
+		if i > 0 { // the leader alone decides whether there is something to put right
+			f.Text = "or: " + f.Text
+		}
+		out = append(out, f)
+	}
+	if alike := r.LikeLeader(); len(alike) > 1 {
+		var names []string
+		for _, o := range alike {
+			names = append(names, o.Text)
+		}
+		out = append(out, Finding{Key: "alike", Text: "these readings cannot tell apart: " + strings.Join(names, "; ")})
+	}
+	return out
+}
+
+// spread is the table of a ranking's odds down to one per cent.
+func spread(r measure.Ranking) Table {
+	t := Table{Title: "Odds", Head: []string{"%", "in words", "cause"}}
+	rest := 0
+	for _, o := range r.Odds {
+		if o.Percent < 1 || len(t.Rows) == 4 {
+			rest += o.Percent
+			continue
+		}
+		t.Rows = append(t.Rows, []string{strconv.Itoa(o.Percent), o.Words(), o.Text})
+	}
+	left := len(r.Odds) - len(t.Rows)
+	if left > 0 {
+		t.Rows = append(t.Rows, []string{strconv.Itoa(rest), "together", strconv.Itoa(left) + " more causes weighed"})
+	}
+	return t
+}
+
+// settle adds the readings that would tell most, two at most, and none that
+// would tell next to nothing.
+func (s *Section) settle(gains []measure.Gain) {
+	for _, g := range gains {
+		if len(s.Next) == 2 || g.Bits < 0.02 {
+			return
+		}
+		s.Next = append(s.Next, Settle{Text: g.Text, Bits: g.Bits, Minutes: g.Work.MinutesOfTime()})
+	}
+}
+
+// basis moves what a verdict rests on into the section. The default
+// uncertainty of a reading stands beside the reading already.
+func (s *Section) basis(b refdata.Basis) {
+	s.Sources = merge(s.Sources, b.Sources)
+	for _, a := range b.Assumed {
+		if what, ok := strings.CutPrefix(a.What, "uncertainty of "); ok && slices.ContainsFunc(s.Read, func(r Row) bool { return r.What == what }) {
+			continue
+		}
+		s.Assumed = merge(s.Assumed, []refdata.Assumption{a})
+	}
+	s.NotChecked = merge(s.NotChecked, b.NotChecked)
+	s.Cautions = merge(s.Cautions, b.Cautions)
+}
+
+// merge appends what is not there yet.
+func merge[T comparable](to, from []T) []T {
+	for _, x := range from {
+		if !slices.Contains(to, x) {
+			to = append(to, x)
+		}
+	}
+	return to
+}
+
+// row adds a reading to what was read, if it was taken.
+func row[Q units.Quantity](s *Section, what string, r measure.Reading[Q]) {
+	if r.Taken() {
+		s.Read = append(s.Read, Row{What: what, Figure: r.Text(), Note: defaulted(r.Note(), r.String(), r.Instrument())})
+	}
+}
+
+func rowAt(s *Section, what string, p measure.Position) {
+	if p.Taken() {
+		s.Read = append(s.Read, Row{What: what, Figure: p.Text(), Note: defaulted("", p.String(), p.Instrument())})
+	}
+}
+
+// defaulted says what stood in for the uncertainty of a bare figure.
+func defaulted(note, figure, instrument string) string {
+	if instrument == "" {
+		return note
+	}
+	_, u, _ := strings.Cut(figure, "±")
+	return strings.TrimPrefix(note+"; ±"+u+" by default, "+instrument, "; ")
+}
+
+// shift says a movement of the events in words, "9.5 ± 0.8° crank early".
+func shift[Q units.Quantity](r measure.Reading[Q]) string {
+	v := r.Value()
+	side := " early"
+	if v < 0 {
+		v, side = -v, " late"
+	}
+	return units.WithUncertainty(v, r.U()) + side
+}
+
+// turns says an angle as turns of a nut.
+func turns(a units.Angle) string { return strconv.FormatFloat(a.Turns(), 'f', 2, 64) + " turns" }
+
+func percent(p float64) string { return strconv.FormatFloat(100*p, 'f', 0, 64) + " %" }
