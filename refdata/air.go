@@ -28,7 +28,9 @@ func (a Atmosphere) Sources() []Source { return gather(a.PrintedOrigin, a.Comput
 
 // StandardAtmosphere returns the standard atmosphere from -500 m to 4000 m; the
 // leading column is the geopotential height.
-func StandardAtmosphere() *Table[Atmosphere, units.Length] { return standardAtmosphere() }
+func StandardAtmosphere() *Table[Atmosphere, units.Length] {
+	return standardAtmosphere.get(readStandardAtmosphere)
+}
 
 // MoistAir is the density of air of one temperature, pressure and humidity.
 type MoistAir struct {
@@ -47,7 +49,7 @@ type MoistAir struct {
 func (m MoistAir) Sources() []Source { return gather(m.PrintedOrigin, m.ComputedOrigin) }
 
 // MoistAirs returns densities of moist air; the leading column is the density.
-func MoistAirs() *Table[MoistAir, units.Density] { return moistAirs() }
+func MoistAirs() *Table[MoistAir, units.Density] { return moistAirs.get(readMoistAirs) }
 
 var (
 	//go:embed tables/standard_atmosphere.csv
@@ -55,7 +57,13 @@ var (
 	//go:embed tables/moist_air.csv
 	textMoistAir string
 
-	standardAtmosphere = once("standard_atmosphere", &textAtmosphere, func(s *scanner) func() Atmosphere {
+	standardAtmosphere lazy[Atmosphere, units.Length]
+
+	moistAirs lazy[MoistAir, units.Density]
+)
+
+func readStandardAtmosphere() *Table[Atmosphere, units.Length] {
+	return build("standard_atmosphere", textAtmosphere, func(s *scanner) func() Atmosphere {
 		h, pp, pa, note := s.must("geopotential_m"), s.must("printed_p_pa"), s.must("printed_a_m_s"), s.must("note")
 		t, p, rho, a, mu := s.must("computed_t_k"), s.must("computed_p_pa"), s.must("computed_rho_kg_m3"), s.must("computed_a_m_s"), s.must("computed_mu_pa_s")
 		printed, computed := s.originColumns("printed"), s.originColumns("computed")
@@ -67,8 +75,10 @@ var (
 			}
 		}
 	}, func(a *Atmosphere) string { return a.Name }, nil, func(a *Atmosphere) units.Length { return a.Height })
+}
 
-	moistAirs = once("moist_air", &textMoistAir, func(s *scanner) func() MoistAir {
+func readMoistAirs() *Table[MoistAir, units.Density] {
+	return build("moist_air", textMoistAir, func(s *scanner) func() MoistAir {
 		t, p, h, note := s.must("t_c"), s.must("p_pa"), s.must("humidity_pct"), s.must("note")
 		pr, cr, printed, computed := s.must("printed_rho_kg_m3"), s.must("computed_rho_kg_m3"), s.originColumns("printed"), s.originColumns("computed")
 		return func() MoistAir {
@@ -80,4 +90,4 @@ var (
 			}
 		}
 	}, func(m *MoistAir) string { return m.Name }, nil, func(m *MoistAir) units.Density { return m.Density })
-)
+}

@@ -93,23 +93,31 @@ func (m MetricHexagon) Sources() []Source { return gather(m.ISOOrigin, m.OldOrig
 
 // WhitworthHexagons returns the hexagons of Whitworth and BSF bolts; the leading
 // column is the nominal diameter of the bolt.
-func WhitworthHexagons() *Table[WhitworthHexagon, units.Length] { return whitworthHexagons() }
+func WhitworthHexagons() *Table[WhitworthHexagon, units.Length] {
+	return whitworthHexagons.get(readWhitworthHexagons)
+}
 
 // WhitworthSpanners returns spanners by their W and BS markings; the leading
 // column is the width across flats. ByName takes either marking.
-func WhitworthSpanners() *Table[WhitworthSpanner, units.Length] { return whitworthSpanners() }
+func WhitworthSpanners() *Table[WhitworthSpanner, units.Length] {
+	return whitworthSpanners.get(readWhitworthSpanners)
+}
 
 // UnifiedHexagons returns the hexagons of UNC and UNF bolts and nuts; the leading
 // column is the nominal diameter of the bolt.
-func UnifiedHexagons() *Table[UnifiedHexagon, units.Length] { return unifiedHexagons() }
+func UnifiedHexagons() *Table[UnifiedHexagon, units.Length] {
+	return unifiedHexagons.get(readUnifiedHexagons)
+}
 
 // BAHexagons returns the hexagons of BA bolts and nuts; the leading column is the
 // width across flats.
-func BAHexagons() *Table[BAHexagon, units.Length] { return baHexagons() }
+func BAHexagons() *Table[BAHexagon, units.Length] { return baHexagons.get(readBaHexagons) }
 
 // MetricHexagons returns the hexagons of metric bolts and nuts; the leading
 // column is the nominal diameter of the bolt.
-func MetricHexagons() *Table[MetricHexagon, units.Length] { return metricHexagons() }
+func MetricHexagons() *Table[MetricHexagon, units.Length] {
+	return metricHexagons.get(readMetricHexagons)
+}
 
 var (
 	//go:embed tables/hex_whitworth.csv
@@ -123,7 +131,19 @@ var (
 	//go:embed tables/hex_metric.csv
 	textMetricHexagons string
 
-	whitworthHexagons = once("hex_whitworth", &textWhitworthHexagons, func(s *scanner) func() WhitworthHexagon {
+	whitworthHexagons lazy[WhitworthHexagon, units.Length]
+
+	whitworthSpanners lazy[WhitworthSpanner, units.Length]
+
+	unifiedHexagons lazy[UnifiedHexagon, units.Length]
+
+	baHexagons lazy[BAHexagon, units.Length]
+
+	metricHexagons lazy[MetricHexagon, units.Length]
+)
+
+func readWhitworthHexagons() *Table[WhitworthHexagon, units.Length] {
+	return build("hex_whitworth", textWhitworthHexagons, func(s *scanner) func() WhitworthHexagon {
 		size, note := s.must("size"), s.must("note")
 		small, smallMin, corners := s.lengthColumn("small_max"), s.lengthColumn("small_min"), s.lengthColumn("small_corners_max")
 		head, nut, large, large4 := s.lengthColumn("head_thickness_max"), s.lengthColumn("nut_thickness_max"), s.lengthColumn("large"), s.lengthColumn("large_4place")
@@ -136,8 +156,10 @@ var (
 			}
 		}
 	}, func(h *WhitworthHexagon) string { return h.Size }, nil, func(h *WhitworthHexagon) units.Length { return h.Bolt })
+}
 
-	whitworthSpanners = once("spanners_whitworth", &textWhitworthSpanners, func(s *scanner) func() WhitworthSpanner {
+func readWhitworthSpanners() *Table[WhitworthSpanner, units.Length] {
+	return build("spanners_whitworth", textWhitworthSpanners, func(s *scanner) func() WhitworthSpanner {
 		w, bs, width, note := s.must("marking_w"), s.must("marking_bs"), s.lengthColumn("across_flats"), s.must("note")
 		oWidth, oPairing := s.originColumns("width"), s.originColumns("pairing")
 		return func() WhitworthSpanner {
@@ -149,8 +171,10 @@ var (
 		}
 		return []string{w.BS, w.BS + "F"}
 	}, func(w *WhitworthSpanner) units.Length { return w.AcrossFlats })
+}
 
-	unifiedHexagons = once("hex_unified", &textUnifiedHexagons, func(s *scanner) func() UnifiedHexagon {
+func readUnifiedHexagons() *Table[UnifiedHexagon, units.Length] {
+	return build("hex_unified", textUnifiedHexagons, func(s *scanner) func() UnifiedHexagon {
 		size, note := s.must("size"), s.must("note")
 		b, bMin, bCorners, bHead := s.lengthColumn("bolt_max"), s.lengthColumn("bolt_min"), s.lengthColumn("bolt_corners_max"), s.lengthColumn("head_max")
 		n, nMin, nCorners, nThick := s.lengthColumn("nut_max"), s.lengthColumn("nut_min"), s.lengthColumn("nut_corners_max"), s.lengthColumn("nut_thickness_max")
@@ -164,20 +188,24 @@ var (
 			}
 		}
 	}, func(h *UnifiedHexagon) string { return h.Size }, nil, func(h *UnifiedHexagon) units.Length { return h.Bolt })
+}
 
-	baHexagons = once("hex_ba", &textBAHexagons, func(s *scanner) func() BAHexagon {
+func readBaHexagons() *Table[BAHexagon, units.Length] {
+	return build("hex_ba", textBAHexagons, func(s *scanner) func() BAHexagon {
 		size, width, bs57, note := s.must("size"), s.lengthColumn("across_flats"), s.lengthColumn("bs57"), s.must("note")
 		oRule, oBS57 := s.originColumns("rule"), s.originColumns("bs57")
 		return func() BAHexagon {
 			return BAHexagon{Name: s.text(size) + " BA", AcrossFlats: s.needLength(width), BS57: s.length(bs57), RuleOrigin: s.origin(oRule), BS57Origin: s.origin(oBS57), Note: s.text(note)}
 		}
 	}, func(h *BAHexagon) string { return h.Name }, nil, func(h *BAHexagon) units.Length { return h.AcrossFlats })
+}
 
-	metricHexagons = once("hex_metric", &textMetricHexagons, func(s *scanner) func() MetricHexagon {
+func readMetricHexagons() *Table[MetricHexagon, units.Length] {
+	return build("hex_metric", textMetricHexagons, func(s *scanner) func() MetricHexagon {
 		name, iso, old, note := s.must("designation"), s.lengthColumn("iso272"), s.lengthColumn("old_din"), s.must("note")
 		oISO, oOld := s.originColumns("iso272"), s.originColumns("old")
 		return func() MetricHexagon {
 			return MetricHexagon{Name: s.text(name), Bolt: s.metricText(name), ISO: s.needLength(iso), Old: s.needLength(old), ISOOrigin: s.origin(oISO), OldOrigin: s.origin(oOld), Note: s.text(note)}
 		}
 	}, func(h *MetricHexagon) string { return h.Name }, nil, func(h *MetricHexagon) units.Length { return h.Bolt })
-)
+}

@@ -59,7 +59,7 @@ func (l Limit) Sources() []Source { return gather(l.Origin) }
 
 // WorkshopLimits returns workshop limits, status common practice; the leading
 // column is the place in the table. CheckLimit checks readings against them.
-func WorkshopLimits() *Table[Limit, units.Ratio] { return workshopLimits() }
+func WorkshopLimits() *Table[Limit, units.Ratio] { return workshopLimits.get(readWorkshopLimits) }
 
 // PlugThread is a sparking plug by its thread and reach.
 type PlugThread struct {
@@ -77,7 +77,7 @@ func (p PlugThread) Sources() []Source { return gather(p.Origin) }
 // PlugThreads returns sparking plug threads with their usual reaches, status
 // common practice; the leading column is the reach. A plug that reaches too far
 // may meet piston or valve: measure the head.
-func PlugThreads() *Table[PlugThread, units.Length] { return plugThreads() }
+func PlugThreads() *Table[PlugThread, units.Length] { return plugThreads.get(readPlugThreads) }
 
 var (
 	//go:embed tables/workshop_limits.csv
@@ -85,7 +85,28 @@ var (
 	//go:embed tables/plug_threads.csv
 	textPlugs string
 
-	workshopLimits = once("workshop_limits", &textLimits, func(s *scanner) func() Limit {
+	workshopLimits lazy[Limit, units.Ratio]
+
+	plugThreads lazy[PlugThread, units.Length]
+)
+
+func (s *scanner) limitRange(c rangeColumns, unit string) LimitRange {
+	switch unit {
+	case "mm":
+		return LimitRange{Length: between(s, c, units.Millimetres)}
+	case "per size":
+		return LimitRange{PerSize: between(s, c, units.Value)}
+	case "n":
+		return LimitRange{Force: between(s, c, units.Newtons)}
+	case "share":
+		return LimitRange{Share: between(s, c, units.Value)}
+	}
+	s.fail("no such unit: " + unit)
+	return LimitRange{}
+}
+
+func readWorkshopLimits() *Table[Limit, units.Ratio] {
+	return build("workshop_limits", textLimits, func(s *scanner) func() Limit {
 		key, part, material, size := s.must("key"), s.must("part"), s.must("material"), s.must("size")
 		unit, wears, signed := s.must("unit"), s.must("wears"), s.must("signed")
 		fit, renew := s.rangeColumns("fit", ""), s.rangeColumns("renew", "")
@@ -102,8 +123,10 @@ var (
 			}
 		}
 	}, func(l *Limit) string { return l.Key }, func(l *Limit) []string { return []string{l.Part} }, func(l *Limit) units.Ratio { return units.Value(float64(l.place)) })
+}
 
-	plugThreads = once("plug_threads", &textPlugs, func(s *scanner) func() PlugThread {
+func readPlugThreads() *Table[PlugThread, units.Length] {
+	return build("plug_threads", textPlugs, func(s *scanner) func() PlugThread {
 		plug, thread, reach, note, origin := s.must("plug"), s.must("thread"), s.must("reach_mm"), s.must("note"), s.originColumns("")
 		hexagon := s.rangeColumns("hexagon", "_mm")
 		return func() PlugThread {
@@ -113,19 +136,4 @@ var (
 			}
 		}
 	}, func(p *PlugThread) string { return p.Name }, nil, func(p *PlugThread) units.Length { return p.Reach })
-)
-
-func (s *scanner) limitRange(c rangeColumns, unit string) LimitRange {
-	switch unit {
-	case "mm":
-		return LimitRange{Length: between(s, c, units.Millimetres)}
-	case "per size":
-		return LimitRange{PerSize: between(s, c, units.Value)}
-	case "n":
-		return LimitRange{Force: between(s, c, units.Newtons)}
-	case "share":
-		return LimitRange{Share: between(s, c, units.Value)}
-	}
-	s.fail("no such unit: " + unit)
-	return LimitRange{}
 }

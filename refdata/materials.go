@@ -30,7 +30,9 @@ func (f FrictionMaterial) Sources() []Source { return gather(f.Origin) }
 
 // FrictionMaterials returns clutch and brake linings; the leading column is the
 // lower coefficient of friction.
-func FrictionMaterials() *Table[FrictionMaterial, units.Ratio] { return frictionMaterials() }
+func FrictionMaterials() *Table[FrictionMaterial, units.Ratio] {
+	return frictionMaterials.get(readFrictionMaterials)
+}
 
 // Friction returns the coefficient of friction of a material ("moulded",
 // "paper", "cork") in a condition ("dry", "oil") over all books that have it,
@@ -72,7 +74,7 @@ func (s SpringModulus) Sources() []Source { return gather(s.ModuliOrigin, s.Limi
 
 // SpringModuli returns the elastic moduli of spring materials; the leading column
 // is the shear modulus.
-func SpringModuli() *Table[SpringModulus, units.Pressure] { return springModuli() }
+func SpringModuli() *Table[SpringModulus, units.Pressure] { return springModuli.get(readSpringModuli) }
 
 // SpringStrength is a law for the tensile strength of spring wire by its
 // diameter.
@@ -108,7 +110,9 @@ func (s SpringStrength) Tensile(d units.Length) Figure[units.Pressure] {
 
 // SpringStrengths returns laws for the strength of spring wire; the leading
 // column is the strength of wire 1 mm in diameter.
-func SpringStrengths() *Table[SpringStrength, units.Pressure] { return springStrengths() }
+func SpringStrengths() *Table[SpringStrength, units.Pressure] {
+	return springStrengths.get(readSpringStrengths)
+}
 
 // DiscSpring is a disc spring of DIN 2093, with the load at 75 % flat as
 // remembered and as computed.
@@ -134,7 +138,7 @@ type DiscSpring struct {
 func (d DiscSpring) Sources() []Source { return gather(d.SizeOrigin, d.ComputedOrigin) }
 
 // DiscSprings returns disc springs; the leading column is the outside diameter.
-func DiscSprings() *Table[DiscSpring, units.Length] { return discSprings() }
+func DiscSprings() *Table[DiscSpring, units.Length] { return discSprings.get(readDiscSprings) }
 
 var (
 	//go:embed tables/friction_materials.csv
@@ -146,7 +150,17 @@ var (
 	//go:embed tables/disc_springs.csv
 	textDiscSprings string
 
-	frictionMaterials = once("friction_materials", &textFriction, func(s *scanner) func() FrictionMaterial {
+	frictionMaterials lazy[FrictionMaterial, units.Ratio]
+
+	springModuli lazy[SpringModulus, units.Pressure]
+
+	springStrengths lazy[SpringStrength, units.Pressure]
+
+	discSprings lazy[DiscSpring, units.Length]
+)
+
+func readFrictionMaterials() *Table[FrictionMaterial, units.Ratio] {
+	return build("friction_materials", textFriction, func(s *scanner) func() FrictionMaterial {
 		material, condition, book, kind, note := s.must("material"), s.must("condition"), s.must("book"), s.must("kind"), s.must("note")
 		mu, p, w := s.rangeColumns("friction", ""), s.rangeColumns("pressure", "_kpa"), s.rangeColumns("power", "_w_mm2")
 		hot, cont, origin := s.must("temp_max_c"), s.must("temp_continuous_c"), s.originColumns("")
@@ -160,8 +174,10 @@ var (
 		}
 	}, func(m *FrictionMaterial) string { return m.Name }, func(m *FrictionMaterial) []string { return []string{m.Material + ", " + m.Condition} },
 		func(m *FrictionMaterial) units.Ratio { return m.Friction.Low.value })
+}
 
-	springModuli = once("spring_moduli", &textSpringModuli, func(s *scanner) func() SpringModulus {
+func readSpringModuli() *Table[SpringModulus, units.Pressure] {
+	return build("spring_moduli", textSpringModuli, func(s *scanner) func() SpringModulus {
 		material, note, wire := s.must("material"), s.must("note"), rangeColumns{s.must("wire_from_mm"), s.must("wire_to_mm")}
 		e, g, tension, torsion := s.must("e_gpa"), s.must("g_gpa"), s.rangeColumns("tension_limit", "_pct"), s.rangeColumns("torsion_limit", "_pct")
 		moduli, limits := s.originColumns("moduli"), s.originColumns("limits")
@@ -179,8 +195,10 @@ var (
 		}
 	}, func(m *SpringModulus) string { return m.Name }, func(m *SpringModulus) []string { return []string{m.Material} },
 		func(m *SpringModulus) units.Pressure { return m.Shear })
+}
 
-	springStrengths = once("spring_strength", &textSpringStrength, func(s *scanner) func() SpringStrength {
+func readSpringStrengths() *Table[SpringStrength, units.Pressure] {
+	return build("spring_strength", textSpringStrength, func(s *scanner) func() SpringStrength {
 		material, fit, law, note := s.must("material"), s.must("fit"), s.must("law"), s.must("note")
 		wire, a, m := rangeColumns{s.must("wire_from_mm"), s.must("wire_to_mm")}, s.must("a_mpa"), s.must("m")
 		oFit, oRange := s.originColumns("fit"), s.originColumns("range")
@@ -197,8 +215,10 @@ var (
 		}
 	}, func(t *SpringStrength) string { return t.Name }, func(t *SpringStrength) []string { return []string{t.Material + ", " + t.Fit, t.Material} },
 		func(t *SpringStrength) units.Pressure { return units.Megapascals(t.A) })
+}
 
-	discSprings = once("disc_springs", &textDiscSprings, func(s *scanner) func() DiscSpring {
+func readDiscSprings() *Table[DiscSpring, units.Length] {
+	return build("disc_springs", textDiscSprings, func(s *scanner) func() DiscSpring {
 		series, note, de, di, t := s.must("series"), s.must("note"), s.must("de_mm"), s.must("di_mm"), s.must("t_mm")
 		h0, l0, load, comp := s.must("h0_mm"), s.must("l0_mm"), s.must("load_at_75_pct_n"), s.must("computed_load_n")
 		ii, iii, om := s.must("computed_sigma_ii_mpa"), s.must("computed_sigma_iii_mpa"), s.must("computed_sigma_om_mpa")
@@ -213,4 +233,4 @@ var (
 			}
 		}
 	}, func(d *DiscSpring) string { return d.Name }, nil, func(d *DiscSpring) units.Length { return d.Outside })
-)
+}

@@ -41,7 +41,7 @@ func (f Fuel) Sources() []Source {
 
 // Fuels returns fuels; the leading column is the computed stoichiometric air-fuel
 // ratio by mass.
-func Fuels() *Table[Fuel, units.Ratio] { return fuels() }
+func Fuels() *Table[Fuel, units.Ratio] { return fuels.get(readFuels) }
 
 // LambdaCO is the carbon monoxide and oxygen in dry exhaust of petrol at an excess
 // air ratio, at equilibrium: indicative only.
@@ -59,7 +59,7 @@ type LambdaCO struct {
 func (l LambdaCO) Sources() []Source { return gather(l.Origin) }
 
 // LambdaCOs returns exhaust composition by excess air ratio, the leading column.
-func LambdaCOs() *Table[LambdaCO, units.Ratio] { return lambdaCOs() }
+func LambdaCOs() *Table[LambdaCO, units.Ratio] { return lambdaCOs.get(readLambdaCOs) }
 
 // SlideCutaway is a cutaway number in sixteenths of an inch and its height.
 type SlideCutaway struct {
@@ -74,7 +74,7 @@ type SlideCutaway struct {
 func (s SlideCutaway) Sources() []Source { return gather(s.Origin) }
 
 // SlideCutaways returns slide cutaways; the leading column is the height.
-func SlideCutaways() *Table[SlideCutaway, units.Length] { return slideCutaways() }
+func SlideCutaways() *Table[SlideCutaway, units.Length] { return slideCutaways.get(readSlideCutaways) }
 
 // ThrottleInfluence says over which part of the slide's lift a part of the
 // carburettor decides the mixture.
@@ -92,7 +92,9 @@ func (t ThrottleInfluence) Sources() []Source { return gather(t.Origin) }
 
 // ThrottleInfluences returns which part acts where; the leading column is the
 // lift where the part begins to act.
-func ThrottleInfluences() *Table[ThrottleInfluence, units.Ratio] { return throttleInfluences() }
+func ThrottleInfluences() *Table[ThrottleInfluence, units.Ratio] {
+	return throttleInfluences.get(readThrottleInfluences)
+}
 
 // JetDrill is a drilled jet by its number drill, and the petrol it passes.
 type JetDrill struct {
@@ -109,7 +111,7 @@ type JetDrill struct {
 func (j JetDrill) Sources() []Source { return gather(j.SizeOrigin, j.FlowOrigin) }
 
 // JetDrills returns drilled jets; the leading column is the diameter.
-func JetDrills() *Table[JetDrill, units.Length] { return jetDrills() }
+func JetDrills() *Table[JetDrill, units.Length] { return jetDrills.get(readJetDrills) }
 
 // JetCoefficient is the discharge coefficient of a hole or venturi.
 type JetCoefficient struct {
@@ -129,7 +131,9 @@ func (j JetCoefficient) Sources() []Source { return gather(j.Origin) }
 
 // JetCoefficients returns discharge coefficients; the leading column is the lower
 // coefficient.
-func JetCoefficients() *Table[JetCoefficient, units.Ratio] { return jetCoefficients() }
+func JetCoefficients() *Table[JetCoefficient, units.Ratio] {
+	return jetCoefficients.get(readJetCoefficients)
+}
 
 var (
 	//go:embed tables/fuels.csv
@@ -145,7 +149,21 @@ var (
 	//go:embed tables/jet_coefficients.csv
 	textJetCoefficients string
 
-	fuels = once("fuels", &textFuels, func(s *scanner) func() Fuel {
+	fuels lazy[Fuel, units.Ratio]
+
+	lambdaCOs lazy[LambdaCO, units.Ratio]
+
+	slideCutaways lazy[SlideCutaway, units.Length]
+
+	throttleInfluences lazy[ThrottleInfluence, units.Ratio]
+
+	jetDrills lazy[JetDrill, units.Length]
+
+	jetCoefficients lazy[JetCoefficient, units.Ratio]
+)
+
+func readFuels() *Table[Fuel, units.Ratio] {
+	return build("fuels", textFuels, func(s *scanner) func() Fuel {
 		name, formula, note := s.must("fuel"), s.must("formula"), s.must("note")
 		c, h, o := s.must("c_mass"), s.must("h_mass"), s.must("o_mass")
 		density, densityAt, printed, computed := s.rangeColumns("density", "_kg_m3"), s.must("density_t_c"), s.rangeColumns("printed_afr", ""), s.must("computed_afr")
@@ -168,37 +186,47 @@ var (
 			}
 		}
 	}, func(f *Fuel) string { return f.Name }, nil, func(f *Fuel) units.Ratio { return f.ComputedAFR })
+}
 
-	lambdaCOs = once("lambda_co", &textLambdaCO, func(s *scanner) func() LambdaCO {
+func readLambdaCOs() *Table[LambdaCO, units.Ratio] {
+	return build("lambda_co", textLambdaCO, func(s *scanner) func() LambdaCO {
 		lambda, afr, co, o2, note, origin := s.must("lambda"), s.must("computed_afr_petrol"), s.must("computed_co_dry_pct"), s.must("computed_o2_dry_pct"), s.must("note"), s.originColumns("")
 		return func() LambdaCO {
 			return LambdaCO{Name: s.text(lambda), Lambda: needed(s, lambda, units.Value), AFR: needed(s, afr, units.Value), CO: needed(s, co, units.Percents), O2: needed(s, o2, units.Percents), Origin: s.origin(origin), Note: s.text(note)}
 		}
 	}, func(l *LambdaCO) string { return l.Name }, nil, func(l *LambdaCO) units.Ratio { return l.Lambda })
+}
 
-	slideCutaways = once("slide_cutaway", &textSlideCutaway, func(s *scanner) func() SlideCutaway {
+func readSlideCutaways() *Table[SlideCutaway, units.Length] {
+	return build("slide_cutaway", textSlideCutaway, func(s *scanner) func() SlideCutaway {
 		number, mm, half, note, origin := s.must("number"), s.must("computed_mm"), s.must("nearest_half_mm"), s.must("note"), s.originColumns("")
 		return func() SlideCutaway {
 			return SlideCutaway{Number: s.text(number), Height: needed(s, mm, units.Millimetres), NearestHalf: needed(s, half, units.Millimetres), Origin: s.origin(origin), Note: s.text(note)}
 		}
 	}, func(c *SlideCutaway) string { return c.Number }, nil, func(c *SlideCutaway) units.Length { return c.Height })
+}
 
-	throttleInfluences = once("throttle_influence", &textThrottleInfluence, func(s *scanner) func() ThrottleInfluence {
+func readThrottleInfluences() *Table[ThrottleInfluence, units.Ratio] {
+	return build("throttle_influence", textThrottleInfluence, func(s *scanner) func() ThrottleInfluence {
 		part, from, to, by, note, origin := s.must("part"), s.must("lift_from"), s.must("lift_main_to"), s.must("lift_fades_by"), s.must("note"), s.originColumns("")
 		return func() ThrottleInfluence {
 			return ThrottleInfluence{Part: s.text(part), From: needed(s, from, units.Value), MainTo: needed(s, to, units.Value), FadesBy: needed(s, by, units.Value), Origin: s.origin(origin), Note: s.text(note)}
 		}
 	}, func(t *ThrottleInfluence) string { return t.Part }, nil, func(t *ThrottleInfluence) units.Ratio { return t.From })
+}
 
-	jetDrills = once("jet_drills", &textJetDrills, func(s *scanner) func() JetDrill {
+func readJetDrills() *Table[JetDrill, units.Length] {
+	return build("jet_drills", textJetDrills, func(s *scanner) func() JetDrill {
 		number, diameter, half, one, note := s.must("number"), s.must("diameter_in"), s.must("computed_flow_half_metre_cc_min"), s.must("computed_flow_one_metre_cc_min"), s.must("note")
 		size, flow := s.originColumns("size"), s.originColumns("flow")
 		return func() JetDrill {
 			return JetDrill{Number: "#" + s.text(number), Diameter: needed(s, diameter, units.Inches), HalfMetre: needed(s, half, units.CubicCentimetresPerMinute), OneMetre: needed(s, one, units.CubicCentimetresPerMinute), SizeOrigin: s.origin(size), FlowOrigin: s.origin(flow), Note: s.text(note)}
 		}
 	}, func(j *JetDrill) string { return j.Number }, nil, func(j *JetDrill) units.Length { return j.Diameter })
+}
 
-	jetCoefficients = once("jet_coefficients", &textJetCoefficients, func(s *scanner) func() JetCoefficient {
+func readJetCoefficients() *Table[JetCoefficient, units.Ratio] {
+	return build("jet_coefficients", textJetCoefficients, func(s *scanner) func() JetCoefficient {
 		geometry, note, ld, re, cd := s.must("geometry"), s.must("note"), s.rangeColumns("l_over_d", ""), s.rangeColumns("reynolds", ""), s.rangeColumns("cd", "")
 		u, pct, origin := s.must("uncertainty"), s.must("uncertainty_pct"), s.originColumns("")
 		return func() JetCoefficient {
@@ -216,4 +244,4 @@ var (
 			return j
 		}
 	}, func(j *JetCoefficient) string { return j.Name }, func(j *JetCoefficient) []string { return []string{j.Geometry} }, func(j *JetCoefficient) units.Ratio { return j.Discharge.Low.value })
-)
+}

@@ -29,7 +29,7 @@ type Chain struct {
 func (c Chain) Sources() []Source { return gather(c.SizeOrigin, c.PinOrigin, c.StrengthOrigin) }
 
 // Chains returns roller chains; the leading column is the pitch.
-func Chains() *Table[Chain, units.Length] { return chains() }
+func Chains() *Table[Chain, units.Length] { return chains.get(readChains) }
 
 // Tyre is a motor cycle tyre by the size on its wall, with the diameter its code
 // works out to. A measured roll-out is worth more than any of this: bias tyres
@@ -51,7 +51,7 @@ type Tyre struct {
 func (t Tyre) Sources() []Source { return gather(t.CodeOrigin, t.ComputedOrigin) }
 
 // Tyres returns motor cycle tyres; the leading column is the diameter.
-func Tyres() *Table[Tyre, units.Length] { return tyres() }
+func Tyres() *Table[Tyre, units.Length] { return tyres.get(readTyres) }
 
 var (
 	//go:embed tables/roller_chain.csv
@@ -59,7 +59,13 @@ var (
 	//go:embed tables/tyres.csv
 	textTyres string
 
-	chains = once("roller_chain", &textChains, func(s *scanner) func() Chain {
+	chains lazy[Chain, units.Length]
+
+	tyres lazy[Tyre, units.Length]
+)
+
+func readChains() *Table[Chain, units.Length] {
+	return build("roller_chain", textChains, func(s *scanner) func() Chain {
 		number, list, name, note := s.must("number"), s.must("list"), s.must("imperial_name"), s.must("note")
 		pitch, width, roller, mass := s.must("pitch_mm"), s.must("inner_width_mm"), s.must("roller_mm"), s.must("mass_kg_m")
 		pin, plate, strength := s.must("pin_mm"), s.must("plate_height_mm"), s.must("strength_kn")
@@ -73,8 +79,10 @@ var (
 			}
 		}
 	}, func(c *Chain) string { return c.Number }, func(c *Chain) []string { return []string{c.ImperialName} }, func(c *Chain) units.Length { return c.Pitch })
+}
 
-	tyres = once("tyres", &textTyres, func(s *scanner) func() Tyre {
+func readTyres() *Table[Tyre, units.Length] {
+	return build("tyres", textTyres, func(s *scanner) func() Tyre {
 		code, kind, note := s.must("code"), s.must("kind"), s.must("note")
 		width, aspect, rim, diameter, rolling := s.must("width_mm"), s.must("aspect"), s.must("rim_in"), s.must("computed_diameter_mm"), s.must("computed_rolling_mm")
 		oCode, oComputed := s.originColumns("code"), s.originColumns("computed")
@@ -86,4 +94,4 @@ var (
 			}
 		}
 	}, func(t *Tyre) string { return t.Code }, nil, func(t *Tyre) units.Length { return t.ComputedDiameter })
-)
+}

@@ -31,7 +31,9 @@ type StartingPoint struct {
 func (p StartingPoint) Sources() []Source { return gather(p.Origin) }
 
 // StartingPoints returns starting points; the leading column is the displacement.
-func StartingPoints() *Table[StartingPoint, units.Volume] { return startingPoints() }
+func StartingPoints() *Table[StartingPoint, units.Volume] {
+	return startingPoints.get(readStartingPoints)
+}
 
 // Tune is the state of tune of an engine.
 type Tune string
@@ -147,7 +149,11 @@ var (
 	//go:embed tables/starting_points.csv
 	textStartingPoints string
 
-	startingPoints = once("starting_points", &textStartingPoints, func(s *scanner) func() StartingPoint {
+	startingPoints lazy[StartingPoint, units.Volume]
+)
+
+func readStartingPoints() *Table[StartingPoint, units.Volume] {
+	return build("starting_points", textStartingPoints, func(s *scanner) func() StartingPoint {
 		cc, tune, needle, note := s.must("displacement_cc"), s.must("tune"), s.must("needle"), s.must("note")
 		bore, inLow, inHigh := s.rangeColumns("bore", "_mm"), s.must("bore_low_in"), s.must("bore_high_in")
 		main, slide, pilot := s.rangeColumns("main_jet", "_cc_min"), s.rangeColumns("slide", ""), s.rangeColumns("pilot", "_cc_min")
@@ -162,4 +168,4 @@ var (
 		}
 	}, func(p *StartingPoint) string { return p.Name }, func(p *StartingPoint) []string { return []string{strings.TrimSuffix(p.Name, ", road")} },
 		func(p *StartingPoint) units.Volume { return p.Displacement })
-)
+}

@@ -47,10 +47,12 @@ func (g Grade) Sources() []Source { return gather(g.Origin) }
 
 // PropertyClasses returns the property classes of ISO 898-1; the leading column
 // is the stress under proof load.
-func PropertyClasses() *Table[PropertyClass, units.Pressure] { return propertyClasses() }
+func PropertyClasses() *Table[PropertyClass, units.Pressure] {
+	return propertyClasses.get(readPropertyClasses)
+}
 
 // Grades returns the grades of SAE J429; the leading column is the proof stress.
-func Grades() *Table[Grade, units.Pressure] { return grades() }
+func Grades() *Table[Grade, units.Pressure] { return grades.get(readGrades) }
 
 // PropertyClassAt returns the row of a class, "8.8", that holds for a bolt of
 // nominal diameter d, and whether there is one.
@@ -80,7 +82,13 @@ var (
 	//go:embed tables/grades_sae.csv
 	textGrades string
 
-	propertyClasses = once("property_classes", &textPropertyClasses, func(s *scanner) func() PropertyClass {
+	propertyClasses lazy[PropertyClass, units.Pressure]
+
+	grades lazy[Grade, units.Pressure]
+)
+
+func readPropertyClasses() *Table[PropertyClass, units.Pressure] {
+	return build("property_classes", textPropertyClasses, func(s *scanner) func() PropertyClass {
 		class, over, to, note := s.must("class"), s.lengthColumn("d_over"), s.lengthColumn("d_to"), s.must("note")
 		tn, tm, yn, ym, p := s.must("tensile_nominal_mpa"), s.must("tensile_min_mpa"), s.must("yield_nominal_mpa"), s.must("yield_min_mpa"), s.must("proof_mpa")
 		strength, proof := s.originColumns("strength"), s.originColumns("proof")
@@ -100,8 +108,10 @@ var (
 			return c
 		}
 	}, func(c *PropertyClass) string { return c.Name }, func(c *PropertyClass) []string { return []string{c.Class} }, func(c *PropertyClass) units.Pressure { return c.Proof })
+}
 
-	grades = once("grades_sae", &textGrades, func(s *scanner) func() Grade {
+func readGrades() *Table[Grade, units.Pressure] {
+	return build("grades_sae", textGrades, func(s *scanner) func() Grade {
 		grade, from, over, to, material, note := s.must("grade"), s.must("from_in"), s.must("over"), s.must("to_in"), s.must("material"), s.must("note")
 		p, y, t, origin := s.must("proof_ksi"), s.must("yield_min_ksi"), s.must("tensile_min_ksi"), s.originColumns("")
 		return func() Grade {
@@ -117,4 +127,4 @@ var (
 			return g
 		}
 	}, func(g *Grade) string { return g.Name }, func(g *Grade) []string { return []string{g.Grade} }, func(g *Grade) units.Pressure { return g.Proof })
-)
+}

@@ -18,19 +18,23 @@ type Sourced interface {
 // a name of its own, and one leading column of quantities that rows are looked
 // up by. Rows come out as copies. A Table is safe for use by several goroutines.
 type Table[Row Sourced, Q units.Quantity] struct {
-	name   string
-	rows   []Row
-	place  map[string]int32
-	folded func() map[string]int32
-	lead   func(*Row) Q
-	order  func() []int32
-	err    error
+	name        string
+	rows        []Row
+	rowsAndNone []Row // rows, and a zero row after them
+	place       map[string]int32
+	folded      func() map[string]int32
+	lead        func(*Row) Q
+	order       func() []int32
+	err         error
 }
 
 // newTable indexes rows. names gives the row's own name first, then other names
 // it is known by.
 func newTable[Row Sourced, Q units.Quantity](name string, rows []Row, err error, names func(*Row) []string, key func(*Row) string, lead func(*Row) Q) *Table[Row, Q] {
-	t := &Table[Row, Q]{name: name, rows: rows, lead: lead, err: err, place: make(map[string]int32, len(rows))}
+	var none Row
+	rowsAndNone := append(rows, none)
+	rows = rowsAndNone[:len(rows)]
+	t := &Table[Row, Q]{name: name, rows: rows, rowsAndNone: rowsAndNone, lead: lead, err: err, place: make(map[string]int32, len(rows))}
 	for i := range rows {
 		t.place[key(&rows[i])] = int32(i)
 	}
@@ -80,18 +84,28 @@ func newTable[Row Sourced, Q units.Quantity](name string, rows []Row, err error,
 	return t
 }
 
-// once returns a function that reads a table when it is first called. row is
-// given the scanner once, to find its columns, and returns what reads one line.
-func once[Row Sourced, Q units.Quantity](name string, text *string, row func(*scanner) func() Row, key func(*Row) string, names func(*Row) []string, lead func(*Row) Q) func() *Table[Row, Q] {
-	return sync.OnceValue(func() *Table[Row, Q] {
-		s := scan(*text)
-		read := row(s)
-		rows := make([]Row, 0, strings.Count(s.rest, "\n"))
-		for s.next() {
-			rows = append(rows, read())
-		}
-		return newTable(name, rows, s.err(), names, key, lead)
-	})
+// lazy is a table that is read when it is first asked for. It is sync.OnceValue
+// in a form that costs nothing when the program starts.
+type lazy[Row Sourced, Q units.Quantity] struct {
+	once  sync.Once
+	table *Table[Row, Q]
+}
+
+func (l *lazy[Row, Q]) get(read func() *Table[Row, Q]) *Table[Row, Q] {
+	l.once.Do(func() { l.table = read() })
+	return l.table
+}
+
+// build reads a table. row is given the scanner once, to find its columns, and
+// returns what reads one line.
+func build[Row Sourced, Q units.Quantity](name, text string, row func(*scanner) func() Row, key func(*Row) string, names func(*Row) []string, lead func(*Row) Q) *Table[Row, Q] {
+	s := scan(text)
+	read := row(s)
+	rows := make([]Row, 0, strings.Count(s.rest, "\n")+1)
+	for s.next() {
+		rows = append(rows, read())
+	}
+	return newTable(name, rows, s.err(), names, key, lead)
 }
 
 // common is what is asked of every table whatever its rows.
@@ -107,8 +121,7 @@ type common interface {
 func (t *Table[Row, Q]) fault() error { return t.err }
 
 func (t *Table[Row, Q]) has(name string) bool {
-	_, ok := t.ByName(name)
-	return ok
+	return t.find(name) < len(t.rows)
 }
 
 // keys returns the rows' own names in the order of the table.
@@ -154,14 +167,20 @@ func (t *Table[Row, Q]) All() iter.Seq[Row] {
 // is found at once; failing that, capitals, spaces and inch marks do not count,
 // and the other names of a row serve as long as no two rows share them.
 func (t *Table[Row, Q]) ByName(name string) (Row, bool) {
-	i, ok := t.place[name]
-	if !ok {
-		if i, ok = t.folded()[fold(name)]; !ok {
-			var none Row
-			return none, false
-		}
+	i := t.find(name)
+	return t.rowsAndNone[i], i < len(t.rows)
+}
+
+// find returns the place of the row of that name, or that of no row, which
+// follows the last: the caller then copies one row either way.
+func (t *Table[Row, Q]) find(name string) int {
+	if i, ok := t.place[name]; ok {
+		return int(i)
 	}
-	return t.rows[i], true
+	if i, ok := t.folded()[fold(name)]; ok {
+		return int(i)
+	}
+	return len(t.rows)
 }
 
 // Between returns the rows whose leading column lies from lo to hi, both

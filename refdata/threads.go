@@ -4,7 +4,7 @@ import (
 	_ "embed" // the tables
 	"errors"
 	"strconv"
-	"sync"
+	"strings"
 
 	"example.com/benchbook/units"
 )
@@ -106,36 +106,15 @@ func (t Thread) Sources() []Source {
 
 // Threads returns all threads of all systems; the leading column is the major
 // diameter.
-func Threads() *Table[Thread, units.Length] { return threads() }
+func Threads() *Table[Thread, units.Length] { return allThreads.get(readAllThreads) }
 
 // ThreadsOf returns the threads of one system; the leading column is the major
 // diameter. The table is empty for a system that does not exist.
 func ThreadsOf(s System) *Table[Thread, units.Length] {
-	switch s {
-	case BSW:
-		return threadsBSW()
-	case BSF:
-		return threadsBSF()
-	case Cycle:
-		return threadsCycle()
-	case BA:
-		return threadsBA()
-	case BSPP:
-		return threadsBSPP()
-	case MetricCoarse:
-		return threadsMetricCoarse()
-	case MetricFine:
-		return threadsMetricFine()
-	case UNC:
-		return threadsUNC()
-	case UNF:
-		return threadsUNF()
-	case Brass:
-		return threadsBrass()
-	case Spoke:
-		return threadsSpoke()
+	if s < BSW || s > Spoke {
+		return readSystem(s)
 	}
-	return newTable("threads", nil, nil, threadNames, threadName, threadMajor)
+	return threadTables[s-1].get(func() *Table[Thread, units.Length] { return readSystem(s) })
 }
 
 var (
@@ -163,35 +142,52 @@ var (
 	textSpoke string
 )
 
+// threadTables are the tables of the systems, in the order of their numbers, and
+// the table of all.
 var (
-	threadsBSW          = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_bsw", BSW, 55, textBSW) })
-	threadsBSF          = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_bsf", BSF, 55, textBSF) })
-	threadsCycle        = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_cycle", Cycle, 60, textCycle) })
-	threadsBA           = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_ba", BA, 47.5, textBA) })
-	threadsBSPP         = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_bspp", BSPP, 55, textBSPP) })
-	threadsMetricCoarse = sync.OnceValue(func() *Table[Thread, units.Length] {
-		return readThreads("threads_metric_coarse", MetricCoarse, 60, textMetricCoarse)
-	})
-	threadsMetricFine = sync.OnceValue(func() *Table[Thread, units.Length] {
-		return readThreads("threads_metric_fine", MetricFine, 60, textMetricFine)
-	})
-	threadsUNC = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_unc", UNC, 60, textUNC) })
-	threadsUNF = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_unf", UNF, 60, textUNF) })
-
-	threadsBrass = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_brass", Brass, 55, textBrass) })
-	threadsSpoke = sync.OnceValue(func() *Table[Thread, units.Length] { return readThreads("threads_spoke", Spoke, 60, textSpoke) })
-
-	threads = sync.OnceValue(func() *Table[Thread, units.Length] {
-		var rows []Thread
-		var errs []error
-		for _, s := range Systems() {
-			t := ThreadsOf(s)
-			rows = append(rows, t.rows...)
-			errs = append(errs, t.err)
-		}
-		return newTable("threads", rows, errors.Join(errs...), threadNames, threadName, threadMajor)
-	})
+	threadTables [Spoke]lazy[Thread, units.Length]
+	allThreads   lazy[Thread, units.Length]
 )
+
+func readAllThreads() *Table[Thread, units.Length] {
+	var rows []Thread
+	var errs []error
+	for _, s := range Systems() {
+		t := ThreadsOf(s)
+		rows = append(rows, t.rows...)
+		errs = append(errs, t.err)
+	}
+	return newTable("threads", rows, errors.Join(errs...), threadNames, threadName, threadMajor)
+}
+
+// readSystem reads one system's table: its name, text and included angle.
+func readSystem(s System) *Table[Thread, units.Length] {
+	switch s {
+	case BSW:
+		return readThreads("threads_bsw", s, 55, textBSW)
+	case BSF:
+		return readThreads("threads_bsf", s, 55, textBSF)
+	case Cycle:
+		return readThreads("threads_cycle", s, 60, textCycle)
+	case BA:
+		return readThreads("threads_ba", s, 47.5, textBA)
+	case BSPP:
+		return readThreads("threads_bspp", s, 55, textBSPP)
+	case MetricCoarse:
+		return readThreads("threads_metric_coarse", s, 60, textMetricCoarse)
+	case MetricFine:
+		return readThreads("threads_metric_fine", s, 60, textMetricFine)
+	case UNC:
+		return readThreads("threads_unc", s, 60, textUNC)
+	case UNF:
+		return readThreads("threads_unf", s, 60, textUNF)
+	case Brass:
+		return readThreads("threads_brass", s, 55, textBrass)
+	case Spoke:
+		return readThreads("threads_spoke", s, 60, textSpoke)
+	}
+	return newTable("threads", nil, nil, threadNames, threadName, threadMajor)
+}
 
 func threadName(t *Thread) string        { return t.Name }
 func threadMajor(t *Thread) units.Length { return t.Major }
@@ -215,7 +211,7 @@ func readThreads(table string, system System, included float64, text string) *Ta
 	oThread, oDiameters, oArea := s.originColumns("thread"), s.originColumns("diameters"), s.originColumns("area")
 	oDrill, oPrinted := s.originColumns("drill"), s.originColumns("minor_printed")
 
-	rows := make([]Thread, 0, 100)
+	rows := make([]Thread, 0, strings.Count(s.rest, "\n")+1)
 	for s.next() {
 		t := Thread{
 			System: system, Size: s.text(size), Series: s.text(series), Note: s.text(note),

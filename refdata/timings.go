@@ -23,7 +23,7 @@ func (g GearModule) Sources() []Source { return gather(g.Origin) }
 
 // GearModules returns standard modules and diametral pitches; the leading column
 // is the module.
-func GearModules() *Table[GearModule, units.Length] { return gearModules() }
+func GearModules() *Table[GearModule, units.Length] { return gearModules.get(readGearModules) }
 
 // GearBacklash is the backlash that AGMA recommends between coarse-pitch gears, in
 // the normal plane, for a band of centre distance and diametral pitch.
@@ -42,7 +42,9 @@ func (g GearBacklash) Sources() []Source { return gather(g.Origin) }
 
 // GearBacklashes returns recommended backlash; the leading column is the lower
 // end of the band of centre distance.
-func GearBacklashes() *Table[GearBacklash, units.Length] { return gearBacklashes() }
+func GearBacklashes() *Table[GearBacklash, units.Length] {
+	return gearBacklashes.get(readGearBacklashes)
+}
 
 // LeastBacklash is the least backlash that a formula gives for a module, and for
 // a centre distance if it asks for one, in the normal plane.
@@ -62,7 +64,9 @@ func (l LeastBacklash) Sources() []Source { return gather(l.Origin) }
 
 // LeastBacklashes returns least backlash by formula; the leading column is the
 // backlash.
-func LeastBacklashes() *Table[LeastBacklash, units.Length] { return leastBacklashes() }
+func LeastBacklashes() *Table[LeastBacklash, units.Length] {
+	return leastBacklashes.get(readLeastBacklashes)
+}
 
 // DialGauge is the largest error a dial gauge of one range may have.
 type DialGauge struct {
@@ -84,7 +88,7 @@ func (d DialGauge) Sources() []Source { return gather(d.Origin) }
 
 // DialGauges returns the errors allowed to dial gauges; the leading column is the
 // upper end of the measuring range.
-func DialGauges() *Table[DialGauge, units.Length] { return dialGauges() }
+func DialGauges() *Table[DialGauge, units.Length] { return dialGauges.get(readDialGauges) }
 
 // ValveTiming is the timing of a class of engine as books give it. None says at
 // what lift it was taken, and books differ widely: use it to see that a reading is
@@ -105,7 +109,7 @@ func (v ValveTiming) Sources() []Source { return gather(v.Origin) }
 
 // ValveTimings returns valve timings as books give them for classes of engine;
 // the leading column is the least closing of the inlet after bottom dead centre.
-func ValveTimings() *Table[ValveTiming, units.CrankAngle] { return valveTimings() }
+func ValveTimings() *Table[ValveTiming, units.CrankAngle] { return valveTimings.get(readValveTimings) }
 
 var (
 	//go:embed tables/gear_modules.csv
@@ -119,7 +123,19 @@ var (
 	//go:embed tables/valve_timings.csv
 	textValveTimings string
 
-	gearModules = once("gear_modules", &textGearModules, func(s *scanner) func() GearModule {
+	gearModules lazy[GearModule, units.Length]
+
+	gearBacklashes lazy[GearBacklash, units.Length]
+
+	leastBacklashes lazy[LeastBacklash, units.Length]
+
+	dialGauges lazy[DialGauge, units.Length]
+
+	valveTimings lazy[ValveTiming, units.CrankAngle]
+)
+
+func readGearModules() *Table[GearModule, units.Length] {
+	return build("gear_modules", textGearModules, func(s *scanner) func() GearModule {
 		system, series, m, dp, note, origin := s.must("system"), s.must("series"), s.must("module_mm"), s.must("dp_per_in"), s.must("note"), s.originColumns("")
 		return func() GearModule {
 			g := GearModule{System: s.text(system), Series: s.text(series), Origin: s.origin(origin), Note: s.text(note)}
@@ -137,8 +153,10 @@ var (
 		}
 		return []string{strings.TrimPrefix(g.Name, "DP ") + " DP"}
 	}, func(g *GearModule) units.Length { return g.Module })
+}
 
-	gearBacklashes = once("gear_backlash", &textGearBacklash, func(s *scanner) func() GearBacklash {
+func readGearBacklashes() *Table[GearBacklash, units.Length] {
+	return build("gear_backlash", textGearBacklash, func(s *scanner) func() GearBacklash {
 		from, to, dpFrom, dpTo := s.must("centre_from_in"), s.must("centre_to_in"), s.must("dp_from"), s.must("dp_to")
 		b, note, origin := s.rangeColumns("backlash", "_in"), s.must("note"), s.originColumns("")
 		return func() GearBacklash {
@@ -149,8 +167,10 @@ var (
 			}
 		}
 	}, func(g *GearBacklash) string { return g.Name }, nil, func(g *GearBacklash) units.Length { return g.Centre.Low.value })
+}
 
-	leastBacklashes = once("gear_backlash_formula", &textLeastBacklash, func(s *scanner) func() LeastBacklash {
+func readLeastBacklashes() *Table[LeastBacklash, units.Length] {
+	return build("gear_backlash_formula", textLeastBacklash, func(s *scanner) func() LeastBacklash {
 		formula, a, m, least, most, note, origin := s.must("formula"), s.must("centre_mm"), s.must("module_mm"), s.must("least_mm"), s.must("most_mm"), s.must("note"), s.originColumns("")
 		return func() LeastBacklash {
 			b := LeastBacklash{
@@ -164,8 +184,10 @@ var (
 			return b
 		}
 	}, func(b *LeastBacklash) string { return b.Name }, nil, func(b *LeastBacklash) units.Length { return b.Least })
+}
 
-	dialGauges = once("dial_gauges", &textDialGauges, func(s *scanner) func() DialGauge {
+func readDialGauges() *Table[DialGauge, units.Length] {
+	return build("dial_gauges", textDialGauges, func(s *scanner) func() DialGauge {
 		grad, over, to, note, origin := s.must("graduation_mm"), s.must("range_over_mm"), s.must("range_to_mm"), s.must("note"), s.originColumns("")
 		hy, re, tenth, half, one, full := s.must("hysteresis_um"), s.must("repeatability_um"), s.must("tenth_turn_um"), s.must("half_turn_um"), s.must("one_turn_um"), s.must("full_range_um")
 		return func() DialGauge {
@@ -178,8 +200,10 @@ var (
 			}
 		}
 	}, func(d *DialGauge) string { return d.Name }, nil, func(d *DialGauge) units.Length { return d.Range.High.value })
+}
 
-	valveTimings = once("valve_timings", &textValveTimings, func(s *scanner) func() ValveTiming {
+func readValveTimings() *Table[ValveTiming, units.CrankAngle] {
+	return build("valve_timings", textValveTimings, func(s *scanner) func() ValveTiming {
 		class, check, note, origin := s.must("class"), s.must("check_lift"), s.must("note"), s.originColumns("")
 		ivo, ivc, evo, evc := s.rangeColumns("ivo_btdc", ""), s.rangeColumns("ivc_abdc", ""), s.rangeColumns("evo_bbdc", ""), s.rangeColumns("evc_atdc", "")
 		return func() ValveTiming {
@@ -190,4 +214,4 @@ var (
 			}
 		}
 	}, func(v *ValveTiming) string { return v.Class }, nil, func(v *ValveTiming) units.CrankAngle { return v.InletCloses.Low.Or(0) })
-)
+}
