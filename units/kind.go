@@ -111,12 +111,16 @@ func (k *kind) loose(s string) *unit {
 	return nil
 }
 
+// ulp is the spacing of float64 above one.
+const ulp = 0x1p-52
+
 // in prints v in the unit whose stored size is size.
 func in(k *kind, v, size float64, decimals int) string {
 	symbol, x := k.stored, v
 	for i := range k.units {
 		u := &k.units[i]
-		if u.printed && u.num/u.den == size {
+		// a constant is rounded once, the table's ratio twice or more
+		if u.printed && math.Abs(u.num/u.den-size) <= 4*ulp*math.Abs(size) {
 			symbol, x = u.symbol, v*u.den/u.num
 			break
 		}

@@ -102,6 +102,7 @@ func TestText(t *testing.T) {
 		{units.CubicCentimetres(397).String(), "397 cc"},
 		{(5 * units.Inch / 16).In(units.Inch, 4), "0.3125 in"},
 		{units.CrankDegrees(16).In(units.CrankDegree, 1), "16.0° crank"},
+		{units.RevolutionsPerMinute(3000).In(units.RevolutionPerMinute, 0), "3000 rev/min"},
 		{units.Pascals(101325).String(), "1.01325 bar"},
 		{units.Value(0.12).String(), "0.12"},
 		{units.Newtons(100).String(), "100 N"},

@@ -94,7 +94,7 @@ func (p *printer) section(s *job.Section) {
 			if r.Note != "" {
 				figure += "  (" + r.Note + ")"
 			}
-			p.wrap("    "+pad(r.What, 26)+" ", figure)
+			p.wrap("    "+pad(r.What, 23)+" ", figure)
 		}
 	}
 	for _, t := range s.Tables {
@@ -158,7 +158,7 @@ func (p *printer) capped(title string, n int, item func(i int) string) {
 	}
 	p.line("  " + title)
 	for i := range n {
-		if i == most && n > most+1 {
+		if i == most && n > most {
 			p.line(fmt.Sprintf("    - and %d more: see -json", n-most))
 			return
 		}
