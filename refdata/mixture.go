@@ -220,7 +220,7 @@ func readJetDrills() *Table[JetDrill, units.Length] {
 		number, diameter, half, one, note := s.must("number"), s.must("diameter_in"), s.must("computed_flow_half_metre_cc_min"), s.must("computed_flow_one_metre_cc_min"), s.must("note")
 		size, flow := s.originColumns("size"), s.originColumns("flow")
 		return func() JetDrill {
-			return JetDrill{Number: "#" + s.text(number), Diameter: needed(s, diameter, units.Inches), HalfMetre: needed(s, half, units.CubicCentimetresPerMinute), OneMetre: needed(s, one, units.CubicCentimetresPerMinute), SizeOrigin: s.origin(size), FlowOrigin: s.origin(flow), Note: s.text(note)}
+			return JetDrill{Number: "#" + s.text(number), Diameter: s.needInches(diameter), HalfMetre: needed(s, half, units.CubicCentimetresPerMinute), OneMetre: needed(s, one, units.CubicCentimetresPerMinute), SizeOrigin: s.origin(size), FlowOrigin: s.origin(flow), Note: s.text(note)}
 		}
 	}, func(j *JetDrill) string { return j.Number }, nil, func(j *JetDrill) units.Length { return j.Diameter })
 }

@@ -88,7 +88,7 @@ func readTyres() *Table[Tyre, units.Length] {
 		oCode, oComputed := s.originColumns("code"), s.originColumns("computed")
 		return func() Tyre {
 			return Tyre{
-				Code: s.text(code), Kind: s.text(kind), Width: needed(s, width, units.Millimetres), Aspect: needed(s, aspect, units.Value), Rim: needed(s, rim, units.Inches),
+				Code: s.text(code), Kind: s.text(kind), Width: needed(s, width, units.Millimetres), Aspect: needed(s, aspect, units.Value), Rim: s.needInches(rim),
 				ComputedDiameter: needed(s, diameter, units.Millimetres), ComputedRolling: needed(s, rolling, units.Millimetres),
 				CodeOrigin: s.origin(oCode), ComputedOrigin: s.origin(oComputed), Note: s.text(note),
 			}

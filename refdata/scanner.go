@@ -131,19 +131,28 @@ func (s *scanner) number(column int) (float64, bool) {
 	return x, true
 }
 
-// decimal reads a plain decimal of up to 15 digits. Both the digits and the power
-// of ten are then exact in a float64 and their quotient is rounded once, so that
-// the result is that of strconv.ParseFloat, in a fifth of the time.
+// decimal reads a plain decimal of up to 15 digits.
 func decimal(t string) (float64, bool) {
-	powers := [...]float64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15}
-	negative := t[0] == '-'
+	n, places, ok := digits(t)
+	return float64(n) / powers[places], ok
+}
+
+// powers are exact in a float64, and so are whole numbers of 15 digits: their
+// quotient is rounded once, so that it is what strconv.ParseFloat gives, in a
+// fifth of the time.
+var powers = [...]float64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16}
+
+// digits reads a plain decimal of up to 15 digits as a whole number and the
+// decimal places it is to be moved by.
+func digits(t string) (n int64, places int, ok bool) {
+	negative := t != "" && t[0] == '-'
 	if negative {
 		t = t[1:]
 	}
-	if len(t) == 0 || len(t) > len(powers)-1 {
-		return 0, false
+	if t == "" || t == "." || len(t) > 15 {
+		return 0, 0, false
 	}
-	n, places, point := int64(0), 0, false
+	point := false
 	for i := 0; i < len(t); i++ {
 		c := t[i] - '0'
 		switch {
@@ -155,17 +164,13 @@ func decimal(t string) (float64, bool) {
 		case t[i] == '.' && !point:
 			point = true
 		default:
-			return 0, false
+			return 0, 0, false
 		}
 	}
-	if point && len(t) == 1 {
-		return 0, false
-	}
-	x := float64(n) / powers[places]
 	if negative {
-		x = -x
+		n = -n
 	}
-	return x, true
+	return n, places, true
 }
 
 // need returns the number in a cell that must have one.
@@ -191,14 +196,23 @@ func (s *scanner) lengthColumn(name string) lengthColumn {
 }
 
 func (s *scanner) length(c lengthColumn) Figure[units.Length] {
-	x, ok := s.number(c.at)
-	switch {
-	case !ok:
-		return Figure[units.Length]{}
-	case c.inch:
-		return Known(units.Inches(x))
+	if c.inch {
+		return s.inches(c.at)
 	}
-	return Known(units.Millimetres(x))
+	return figure(s, c.at, units.Millimetres)
+}
+
+// inches reads a decimal of inches so that it is the nearest float64 to the exact
+// length, as reading the text "0.9200 in" gives it: 0.92 * 25.4 is not.
+func (s *scanner) inches(column int) Figure[units.Length] {
+	if n, places, ok := digits(s.text(column)); ok && n < 1e12 && n > -1e12 {
+		return Known(units.Millimetres(float64(n*254) / powers[places+1]))
+	}
+	return figure(s, column, units.Inches)
+}
+
+func (s *scanner) needInches(column int) units.Length {
+	return s.needLength(lengthColumn{column, true})
 }
 
 func (s *scanner) needLength(c lengthColumn) units.Length {

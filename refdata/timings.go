@@ -162,8 +162,8 @@ func readGearBacklashes() *Table[GearBacklash, units.Length] {
 		return func() GearBacklash {
 			return GearBacklash{
 				Name:   s.text(from) + " to " + s.text(to) + " in, DP " + s.text(dpFrom) + " to " + s.text(dpTo),
-				Centre: between(s, rangeColumns{from, to}, units.Inches), DPFrom: s.need(dpFrom), DPTo: s.need(dpTo),
-				Backlash: between(s, b, units.Inches), Origin: s.origin(origin), Note: s.text(note),
+				Centre: Range[units.Length]{s.inches(from), s.inches(to)}, DPFrom: s.need(dpFrom), DPTo: s.need(dpTo),
+				Backlash: Range[units.Length]{s.inches(b.low), s.inches(b.high)}, Origin: s.origin(origin), Note: s.text(note),
 			}
 		}
 	}, func(g *GearBacklash) string { return g.Name }, nil, func(g *GearBacklash) units.Length { return g.Centre.Low.value })
