@@ -160,7 +160,6 @@ func lobesTable(r timing.Result) Table {
 	add("inlet open for", r.Book.InletDuration.String(), r.Read.InletDuration.String())
 	add("exhaust open for", r.Book.ExhaustDuration.String(), r.Read.ExhaustDuration.String())
 	add("both open for", r.Book.Overlap.String(), r.Read.Overlap.String())
-	add("lobe separation", r.Book.Separation.String(), r.Read.Separation.String())
 	return t
 }
 
