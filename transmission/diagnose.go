@@ -63,7 +63,7 @@ type Signs struct {
 // Diagnosis is what is probably wrong.
 type Diagnosis struct {
 	Causes       measure.Ranking `json:"causes"`
-	Findings     []Finding       `json:"findings"`                // what to do about each cause of one per cent or more, likeliest first
+	Findings     []Finding       `json:"findings"`                // what to do about each cause, likeliest first, until two per cent are left
 	NextReadings []measure.Gain  `json:"next_readings,omitempty"` // not yet taken, the most telling first
 	Reason       fault.Reason    `json:"reason,omitzero"`         // why the causes were not weighed, if they were not
 	Basis        refdata.Basis   `json:"basis"`
@@ -140,6 +140,7 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 			data[atSlips+i] = measure.Datum{Value: float64(sign - No), Taken: true}
 		}
 	}
+	m.weigh(data)
 	list, err := m.list(opt.Priors)
 	if err != nil {
 		return Diagnosis{}, err
@@ -227,12 +228,17 @@ func (m *model) cause(key string) *cause {
 	return nil
 }
 
+// unlisted is the share that may be left out of the findings.
+const unlisted = 0.02
+
 func (m *model) findings(r measure.Ranking) []Finding {
 	var f []Finding
+	left := 1.0
 	for _, o := range r.Odds {
-		if o.Share < 0.01 {
+		if left < unlisted {
 			break
 		}
+		left -= o.Share
 		x := Finding{Key: o.Key, Text: o.Text, Share: o.Share, Odds: o.Words(), Do: "read what was not read, below, before taking anything apart"}
 		if c := m.cause(o.Key); c != nil {
 			x.Do, x.Work = c.do, units.MinutesOfTime(c.minutes)

@@ -51,32 +51,9 @@ type model struct {
 	own       [dataLength]float64
 	causes    []cause
 	usualHand float64 // logarithm of the hand force of a good clutch
-}
 
-// predict works out what the clutch does.
-func (m *model) predict(v *vector) (o [outs]float64) {
-	s := m.s
-	rate := s.count * v[springRate]
-	x := s.off(v) + v[nuts]*s.pitch
-	clamp := rate * math.Max(x, 0)
-	give := s.give(v)
-	held := math.Min(v[preload]/give, clamp) // what the rod carries with the hand off
-	torque := v[friction] * v[faces] * s.radius * (clamp - held)
-	travel := s.liftAt(v, x)
-	lift := math.Max(math.Min(travel, s.flush+v[wear]-v[nuts]*s.pitch-s.shortest), 0)
-	load := rate * math.Max(x+lift, 0)
-	if travel <= 0 {
-		load = math.Max(s.spare(v, 0), 0) / give
-	}
-	hand := load / (v[leverRatio] * v[trainRatio] * s.efficiency * v[cableEfficiency])
-	o[outLift] = lift
-	o[outHand] = math.Log(math.Max(hand, 1)) // a newton is nothing at the hand
-	o[outSlips] = (s.engine - torque) / s.engine / slipSpread
-	o[outDrags] = (s.lift(v) - lift) / dragSpread
-	o[outHeavy] = (o[outHand] - m.usualHand - math.Log(heavyAt)) / heavySpread
-	loose := v[trainRatio] * (v[hubNutBack]*s.hubPitch + v[slack] + v[rodPlay] - s.fresh[rodPlay])
-	o[outSoft] = (loose - softAt) / softSpread
-	return o
+	wholeTaken    bool    // any sign or figure of the whole clutch
+	best, elseLog float64 // most that lift and hand force can add to a log likelihood; that of "something else" with its prior
 }
 
 // hypothesis is one cause of one clutch, weighed by [measure.Rank].
@@ -85,86 +62,131 @@ type hypothesis struct {
 	c *cause
 }
 
-// nodes is over how many equally likely amounts an open amount is averaged.
-const nodes = 12
+// Over how many equally likely values an open amount is averaged, and over how
+// many the turns of nuts that were not read.
+const (
+	amountNodes = 6
+	nutNodes    = 7
+)
+
+// hopeless is how far, in natural logarithms, a cause must be behind "something
+// else" by its parts alone for its share not to matter: one node then does.
+const hopeless = 14
 
 // LogLikelihood returns the log density of the readings. Those of single parts
 // are independent, and the open amount's evidence has a closed form (a normal
 // smeared evenly over its bounds). What the whole clutch does is then averaged
-// over the amount, at equally likely amounts, and over the other parts to second
-// order about their means; signs are taken one after the other, each a normal
-// figure cut at an uncertain place, with moments matched in between.
+// over the open amount, and over the turns of nuts that were not read, at
+// equally likely values, and over all other parts to first order about their
+// means; signs are taken one after the other, each a normal figure cut at an
+// uncertain place, with moments matched in between.
 func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 	m, c := h.m, h.c
 	total := 0.0
-	var mean, sd vector
+	var st spread
 	var aim figure // of the open amount, before its bounds
 	opened := c.low != c.high
 	for p := range all {
-		b := m.base[p]
-		b.x += c.shift(p)
+		b := m.start(c, p)
 		taken := p <= nuts && d[p].Taken
 		if opened && p == c.open {
 			if taken {
 				aim = figure{d[p].Value - b.x, math.Hypot(b.u, m.own[p])}
 				total += logEven(aim, c.low, c.high)
 			}
-			mean[p], sd[p] = b.x, b.u
-			continue
-		}
-		if taken {
+		} else if taken {
 			total += logNormal(d[p].Value, b.x, math.Hypot(b.u, m.own[p]))
 			b = update(b, figure{d[p].Value, m.own[p]})
 		}
-		mean[p], sd[p] = b.x, b.u
+		st.mean[p], st.sd[p] = b.x, b.u
 	}
-	if !anyTaken(d[atLift:]) {
+	if !m.wholeTaken {
 		return total
 	}
-	if !opened {
-		return total + m.whole(d, &mean, &sd)
+	n, far := 1, total+m.best+math.Log(c.prior) < m.elseLog-hopeless
+	if opened && !far {
+		n = amountNodes
 	}
-	base := figure{mean[c.open], sd[c.open]}
-	var l [nodes]float64
-	top := math.Inf(-1)
-	for k := range l {
-		a := amount(aim, c.low, c.high, (float64(k)+0.5)/nodes)
-		f := figure{base.x + a, base.u}
-		if aim.u > 0 && base.u > 0 {
-			f = update(f, figure{d[c.open].Value, m.own[c.open]})
+	base := figure{st.mean[c.open], st.sd[c.open]}
+	turns, turnsU := st.mean[nuts], st.sd[nuts]
+	every := 1
+	if turnsU > wideTurns && !far {
+		every = nutNodes
+	}
+	var l [amountNodes * nutNodes]float64
+	top, k := math.Inf(-1), 0
+	for i := range n {
+		if opened {
+			f := base
+			a := amount(aim, c.low, c.high, (float64(i)+0.5)/float64(n))
+			f.x += a
+			if aim.u > 0 && base.u > 0 {
+				f = update(f, figure{d[c.open].Value, m.own[c.open]})
+			}
+			st.mean[c.open], st.sd[c.open] = f.x, f.u
 		}
-		mean[c.open], sd[c.open] = f.x, f.u
-		l[k] = m.whole(d, &mean, &sd)
-		top = math.Max(top, l[k])
+		for j := range every {
+			if every > 1 {
+				st.mean[nuts], st.sd[nuts] = turns+turnsU*nutAt[j], 0
+			}
+			l[k] = m.whole(d, &st)
+			if every > 1 {
+				l[k] += nutLog[j]
+			}
+			top = math.Max(top, l[k])
+			k++
+		}
 	}
 	sum := 0.0
-	for _, x := range l {
+	for _, x := range l[:k] {
 		sum += math.Exp(x - top)
 	}
-	return total + top + math.Log(sum/nodes)
+	return total + top + math.Log(sum/float64(n))
 }
 
-// whole returns the log likelihood of what the whole clutch does, its parts
-// normal and independent with the given means and deviations.
-func (m *model) whole(d measure.Data, mean, sd *vector) float64 {
-	y := m.predict(mean)
+// wideTurns is the spread of nuts from which they are averaged over node by
+// node: a turn bends the lift, which has corners at coil bind and at no lift.
+const wideTurns = 0.5
+
+// Nodes of the seven-point Gauss-Hermite rule for a standard normal, and the
+// logarithms of their weights (Abramowitz and Stegun, table 25.10, from memory:
+// nodes times root two, weights over root pi; a test checks its moments).
+var (
+	nutAt  = [nutNodes]float64{-3.7504397177257425, -2.3667594107345416, -1.1544053947399682, 0, 1.1544053947399682, 2.3667594107345416, 3.7504397177257425}
+	nutLog = [nutNodes]float64{math.Log(0.00054826885597221875), math.Log(0.030757123967586491), math.Log(0.24012317860501272), math.Log(0.45714285714285713), math.Log(0.24012317860501272), math.Log(0.030757123967586491), math.Log(0.00054826885597221875)}
+)
+
+// spread is a state whose parts are normal and independent.
+type spread struct{ mean, sd vector }
+
+// start is a part before it was read, if the cause is true but for its open
+// amount.
+func (m *model) start(c *cause, p part) figure {
+	b := m.base[p]
+	b.x += c.shift(p)
+	if p == nuts && c.open == nuts && c.low != c.high {
+		b.u = knownTurns
+	}
+	return b
+}
+
+// knownTurns is how well the end of the window is known from which wrongly set
+// nuts are counted.
+const knownTurns = 0.3
+
+// whole returns the log likelihood of what the whole clutch does.
+func (m *model) whole(d measure.Data, st *spread) float64 {
+	var w workings
+	w.at(m, &st.mean)
+	y := w.out
 	var cov [outs][outs]float64
-	mid := y
 	for p := range all {
-		if sd[p] == 0 {
+		if st.sd[p] == 0 {
 			continue
 		}
-		v := *mean
-		v[p] = m.within(p, mean[p]+sd[p])
-		up := m.predict(&v)
-		v[p] = m.within(p, mean[p]-sd[p])
-		down := m.predict(&v)
-		var g [outs]float64
+		g := w.slope(p)
 		for i := range g {
-			g[i] = (up[i] - down[i]) / 2
-			y[i] += (up[i]+down[i])/2 - mid[i]
-		}
-		for i := range g {
+			g[i] *= st.sd[p]
 			for j := range i + 1 {
 				cov[i][j] += g[i] * g[j]
 			}
@@ -199,22 +221,12 @@ func (m *model) whole(d measure.Data, mean, sd *vector) float64 {
 		t := side * y[i] / s
 		const sure = 1 - 2*misheard
 		z := misheard + sure*phi(t)
-		slope := sure * density(t) * side / s
+		slope := sure * density(t) / s
 		total += math.Log(z)
 		a := slope / z
-		b := a*a + sure*density(t)*t/(s*s)/z
-		learn(&y, &cov, i, a, b)
+		learn(&y, &cov, i, side*a, a*a+slope*t/s/z)
 	}
 	return total
-}
-
-// within keeps a part inside what it can be, so that no figure is worked out
-// for a clutch that cannot exist.
-func (m *model) within(p part, x float64) float64 {
-	if p < parts {
-		return math.Min(math.Max(x, rules[p].low), rules[p].high)
-	}
-	return x
 }
 
 // learn moves mean and covariance by what output i told: a is the slope of the
@@ -240,13 +252,17 @@ func update(b, reading figure) figure {
 	return figure{b.x + w*(reading.x-b.x), b.u * math.Sqrt(1-w)}
 }
 
-func anyTaken(d measure.Data) bool {
-	for _, x := range d {
-		if x.Taken {
-			return true
+// weigh notes what was taken, and how likely it is if nothing listed is wrong.
+func (m *model) weigh(d measure.Data) {
+	for _, x := range d[atLift:] {
+		m.wholeTaken = m.wholeTaken || x.Taken
+	}
+	for _, at := range [...]int{atLift, atHand} {
+		if d[at].Taken {
+			m.best -= math.Log(m.own[at] * math.Sqrt(2*math.Pi))
 		}
 	}
-	return false
+	m.elseLog = elsewhere{m}.LogLikelihood(d) + math.Log(elsePrior)
 }
 
 func phi(t float64) float64     { return 0.5 * math.Erfc(-t/math.Sqrt2) }

@@ -1,0 +1,509 @@
+package transmission
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/measure"
+)
+
+// simulated is an invented clutch with something planted in it, and what its
+// owner read of it.
+type simulated struct {
+	in      Input
+	m       model
+	planted []string
+}
+
+// truth is a clutch's whole state, drawn as the causes say it comes about.
+type truth struct {
+	v vector
+	s *state
+}
+
+// lift and hand force are worked out here from the two ledgers afresh, without
+// the package's own formulas: how far the plate rises until the pull is used up.
+func (t truth) whole() (lift, hand, torque float64) {
+	v, s := &t.v, t.s
+	k := s.count * v[springRate]
+	length := s.flush + v[wear] - v[nuts]*s.pitch // of a spring's seat, plates closed
+	load := func(lift float64) float64 { return k * math.Max(0, s.free-v[springSet]-length+lift) }
+	mech := v[trainRatio] * s.efficiency * v[cableEfficiency]
+	soft := 1/(v[cableStiffness]*mech) + s.stretch // cable travel for a newton at the plate
+	pull := v[cablePull] + v[preload] - v[freePlay] - s.lost - v[trainRatio]*(v[rodPlay]+v[slack]+v[hubNutBack]*s.hubPitch)
+	// left is the pull over at a lift; it falls as the lift rises, in two straight
+	// pieces that meet where slack springs touch
+	left := func(lift float64) float64 { return pull - v[trainRatio]*lift - soft*load(lift) }
+	touch := math.Max(0, length-(s.free-v[springSet]))
+	switch {
+	case left(0) <= 0:
+		lift = 0
+	case left(touch) < 0:
+		lift = pull / v[trainRatio]
+	default:
+		lift = touch + left(touch)/(v[trainRatio]+soft*k)
+	}
+	lift = math.Max(0, math.Min(lift, length-s.shortest))
+	at := load(lift)
+	if lift == 0 {
+		at = math.Min(math.Max(0, pull)/soft, at)
+	}
+	clamp := math.Max(0, load(0)-v[preload]/soft)
+	return lift, at / mech / v[leverRatio], clamp * v[friction] * v[faces] * s.radius
+}
+
+// told are the chances that each sign is told.
+func (t truth) told(m *model) (lift, hand float64, p [4]float64) {
+	lift, hand, torque := t.whole()
+	s, v := t.s, &t.v
+	wanted := v[faces]*s.gap + v[outOfFlat] + v[runOut]/2
+	z := [4]float64{
+		(1 - torque/s.engine) / slipSpread,
+		(wanted - lift) / dragSpread,
+		(math.Log(math.Max(hand, 1)) - m.usualHand - math.Log(heavyAt)) / heavySpread,
+		(v[trainRatio]*(v[hubNutBack]*s.hubPitch+v[slack]+v[rodPlay]-s.fresh[rodPlay]) - softAt) / softSpread,
+	}
+	for i := range p {
+		p[i] = misheard + (1-2*misheard)*0.5*(1+math.Erf(z[i]/math.Sqrt2))
+	}
+	return lift, hand, p
+}
+
+func draw(rng *rand.Rand) simulated {
+	for {
+		c := demo()
+		c.Plates.Faces = 6 + 2*rng.IntN(4)
+		c.Springs.Count = 3 + rng.IntN(4)
+		c.Springs.Rate = units.NewtonsPerMillimetre(60 / float64(c.Springs.Count) * (0.8 + 0.8*rng.Float64()))
+		c.Train[0].Ratio = 4.5 + 2*rng.Float64()
+		c.Demand.EngineTorque = units.NewtonMetres(18 + 15*rng.Float64())
+		c.Demand.HandForce = units.Newtons(110 + 60*rng.Float64())
+		in := Input{Clutch: c}
+		s, _, err := in.resolve(Options{})
+		if err != nil {
+			continue
+		}
+		b := s.bounds(&s.fresh)
+		if b.width() < 0.7 {
+			continue
+		}
+		m, _ := newModel(&s)
+		sim := simulated{in: in, m: m}
+		sim.plant(rng)
+		return sim
+	}
+}
+
+// plant draws what is wrong, the state that leaves, and what is read of it.
+func (sim *simulated) plant(rng *rand.Rand) {
+	m := &sim.m
+	s := m.s
+	pick := func() *cause {
+		sum := 0.0
+		for i := range m.causes {
+			sum += m.causes[i].prior
+		}
+		x := rng.Float64() * sum
+		for i := range m.causes {
+			if x -= m.causes[i].prior; x < 0 {
+				return &m.causes[i]
+			}
+		}
+		return &m.causes[0]
+	}
+	t := truth{s: s}
+	for p := range all {
+		t.v[p] = m.base[p].x + m.base[p].u*rng.NormFloat64()
+	}
+	outside := rng.Float64() < 0.05
+	if !outside {
+		n := 1
+		if rng.Float64() < 0.10/0.95 {
+			n = 2
+		}
+		for len(sim.planted) < n {
+			c := pick()
+			if n == 2 && (c.key == "nothing" || len(sim.planted) == 1 && c.key == sim.planted[0]) {
+				continue
+			}
+			sim.planted = append(sim.planted, c.key)
+			for _, f := range c.fixed {
+				t.v[f.part] += f.by
+			}
+			if c.open == nuts && c.low != c.high {
+				t.v[nuts] = m.base[nuts].x + knownTurns*rng.NormFloat64()
+			}
+			if c.low != c.high {
+				t.v[c.open] += c.low + rng.Float64()*(c.high-c.low)
+			}
+		}
+	} else {
+		sim.planted = []string{measure.SomethingElse}
+		for p := range nuts + 1 {
+			if rng.Float64() < strays {
+				span := elseTurns
+				if p < parts {
+					span = rules[p].span
+				}
+				t.v[p] += span * rng.NormFloat64()
+			}
+		}
+	}
+	lift, hand, told := t.told(m)
+	if outside {
+		usual := truth{v: *m.usual(), s: s}
+		l, h, _ := usual.told(m)
+		lift, hand = l+elseLift*rng.NormFloat64(), h*math.Exp(elseHand*rng.NormFloat64())
+		told = [4]float64{0.5, 0.5, 0.5, 0.5}
+	}
+	f := &sim.in.Found
+	care := 0.7 + 1.8*rng.Float64() // some owners read little, some nearly all
+	read := func(p part, chance float64) (x, u float64, ok bool) {
+		if rng.Float64() > chance*care {
+			return 0, 0, false
+		}
+		u = rules[p].finest * (1 + 3*rng.Float64())
+		x = t.v[p] + u*rng.NormFloat64()
+		return x, u, x >= rules[p].low && x <= rules[p].high // no one writes down a figure that cannot be
+	}
+	mm := func(r *measure.Reading[units.Length], p part, chance float64) {
+		if x, u, ok := read(p, chance); ok {
+			*r = measure.Of(units.Millimetres(x), units.Millimetres(u))
+		}
+	}
+	mm(&f.FreePlay, freePlay, 0.6)
+	mm(&f.CablePull, cablePull, 0.4)
+	mm(&f.RodPlay, rodPlay, 0.3)
+	mm(&f.RunOut, runOut, 0.3)
+	mm(&f.SpringSet, springSet, 0.3)
+	mm(&f.Wear, wear, 0.2)
+	mm(&f.OutOfFlat, outOfFlat, 0.2)
+	if x, u, ok := read(friction, 0.1); ok {
+		f.Friction = measure.Of(units.Value(x), units.Value(u))
+	}
+	if x, u, ok := read(hubNutBack, 0.2); ok {
+		f.HubNutBack = measure.Of(units.Turns(x), units.Turns(u))
+	}
+	if x, u, ok := read(cableStiffness, 0.2); ok {
+		f.CableStiffness = measure.Of(units.NewtonsPerMillimetre(x), units.NewtonsPerMillimetre(u))
+	}
+	if x, u, ok := read(cableEfficiency, 0.2); ok {
+		f.CableEfficiency = measure.Of(units.Value(x), units.Value(u))
+	}
+	if rng.Float64() < 0.6*care && t.v[nuts] > 0.2 {
+		sim.in.Setting.Nuts = measure.Of(units.Turns(math.Max(0, t.v[nuts]+0.05*rng.NormFloat64())), units.Turns(0.05))
+	}
+	sign := func(i int, chance float64) Sign {
+		if rng.Float64() > chance*care {
+			return NotTried
+		}
+		if rng.Float64() < told[i] {
+			return Yes
+		}
+		return No
+	}
+	sim.in.Signs = Signs{Slips: sign(0, 0.8), Drags: sign(1, 0.8), Heavy: sign(2, 0.6), LightThen: sign(3, 0.6)}
+	if rng.Float64() < 0.4*care {
+		if x := lift + 0.05*rng.NormFloat64(); x >= 0 {
+			sim.in.Signs.Lift = measure.Of(units.Millimetres(x), units.Millimetres(0.05))
+		}
+	}
+	if rng.Float64() < 0.3*care && hand > 20 {
+		u := 0.03 * hand
+		sim.in.Signs.HandForce = measure.Of(units.Newtons(hand*math.Exp(0.03*rng.NormFloat64())), units.Newtons(u))
+	}
+}
+
+// points are standard normal draws in as many dimensions as a state has, one
+// more for the amount (evenly between 0 and 1), the same for every clutch: a
+// Kronecker sequence with the irrational steps of the generalised golden ratio.
+type points [][all + 1]float64
+
+func newPoints(n int) points {
+	g := 2.0
+	for range 60 { // root of x^(d+1) = x + 1, d dimensions
+		g = math.Pow(1+g, 1/float64(all+2))
+	}
+	pts := make(points, n)
+	for i := range pts {
+		for j := range pts[i] {
+			_, x := math.Modf(0.5 + float64(i+1)*math.Pow(g, -float64(j+1)))
+			if j < int(all) {
+				x = math.Sqrt2 * math.Erfinv(2*x-1)
+			}
+			pts[i][j] = x
+		}
+	}
+	return pts
+}
+
+// exact is the posterior by summing over many states: the parts' readings by the
+// normal rule for each part, the open amount on a fine grid, and what the whole
+// clutch does by evaluating it at every point.
+func (sim *simulated) exact(pts points) map[string]float64 {
+	m := &sim.m
+	var own [all]float64
+	var datum [all]measure.Datum
+	for p := range parts {
+		if f, taken, _ := sim.in.Found.at(p); taken {
+			datum[p] = measure.Datum{Value: f.x, Taken: true}
+			own[p] = math.Max(f.u, rules[p].finest)
+		}
+	}
+	if r := sim.in.Setting.Nuts; r.Taken() {
+		datum[nuts], own[nuts] = measure.Datum{Value: r.Value().Turns(), Taken: true}, math.Max(r.U().Turns(), finestTurn)
+	}
+	normal := func(x, mean, sd float64) float64 {
+		return math.Exp(-(x-mean)*(x-mean)/(2*sd*sd)) / sd / math.Sqrt(2*math.Pi)
+	}
+	signs := [...]Sign{sim.in.Signs.Slips, sim.in.Signs.Drags, sim.in.Signs.Heavy, sim.in.Signs.LightThen}
+	seen := func(lift, hand float64, p [4]float64, liftSD, handSD float64) float64 {
+		like := 1.0
+		if r := sim.in.Signs.Lift; r.Taken() {
+			like *= normal(r.Value().Millimetres(), lift, math.Hypot(liftSD, r.U().Millimetres()))
+		}
+		if r := sim.in.Signs.HandForce; r.Taken() {
+			like *= normal(math.Log(r.Value().Newtons()), math.Log(math.Max(hand, 1)), math.Hypot(handSD, r.U().Ratio(r.Value())))
+		}
+		for i, s := range signs {
+			switch s {
+			case Yes:
+				like *= p[i]
+			case No:
+				like *= 1 - p[i]
+			}
+		}
+		return like
+	}
+	like := map[string]float64{}
+	for i := range m.causes {
+		c := &m.causes[i]
+		l := c.prior
+		var mean, sd vector
+		for p := range all {
+			b := m.base[p]
+			for _, f := range c.fixed {
+				if f.part == p {
+					b.x += f.by
+				}
+			}
+			if p == nuts && c.open == nuts && c.low != c.high {
+				b.u = knownTurns
+			}
+			mean[p], sd[p] = b.x, b.u
+			if datum[p].Taken && !(c.low != c.high && c.open == p) {
+				l *= normal(datum[p].Value, b.x, math.Hypot(b.u, own[p]))
+				if b.u > 0 {
+					w := 1 / (1/(b.u*b.u) + 1/(own[p]*own[p]))
+					mean[p], sd[p] = w*(b.x/(b.u*b.u)+datum[p].Value/(own[p]*own[p])), math.Sqrt(w)
+				}
+			}
+		}
+		const grid = 600
+		var cumulative [grid + 1]float64
+		if c.low != c.high {
+			for k := range grid {
+				weight := 1.0
+				a := c.low + (float64(k)+0.5)/grid*(c.high-c.low)
+				if datum[c.open].Taken {
+					weight = normal(datum[c.open].Value, mean[c.open]+a, math.Hypot(sd[c.open], own[c.open]))
+				}
+				cumulative[k+1] = cumulative[k] + weight
+			}
+			l *= cumulative[grid] / grid
+		}
+		if l == 0 {
+			like[c.key] = 0
+			continue
+		}
+		sum := 0.0
+		for _, z := range pts {
+			t := truth{s: m.s}
+			for p := range all {
+				t.v[p] = mean[p] + sd[p]*z[p]
+			}
+			if c.low != c.high {
+				at := z[all] * cumulative[grid]
+				lo, hi := 0, grid
+				for hi-lo > 1 {
+					if mid := (lo + hi) / 2; cumulative[mid] <= at {
+						lo = mid
+					} else {
+						hi = mid
+					}
+				}
+				a := c.low + (float64(lo)+(at-cumulative[lo])/(cumulative[lo+1]-cumulative[lo]))/grid*(c.high-c.low)
+				p := c.open
+				if datum[p].Taken && sd[p] > 0 {
+					w := 1 / (1/(sd[p]*sd[p]) + 1/(own[p]*own[p]))
+					t.v[p] = w*((mean[p]+a)/(sd[p]*sd[p])+datum[p].Value/(own[p]*own[p])) + math.Sqrt(w)*z[p]
+				} else {
+					t.v[p] += a
+				}
+			}
+			for p := range parts {
+				t.v[p] = math.Min(math.Max(t.v[p], rules[p].low), rules[p].high)
+			}
+			lift, hand, told := t.told(m)
+			sum += seen(lift, hand, told, 0, 0)
+		}
+		like[c.key] = l * sum / float64(len(pts))
+	}
+	l := float64(elsePrior)
+	for p := range nuts + 1 {
+		if datum[p].Taken {
+			span := elseTurns
+			if p < parts {
+				span = rules[p].span
+			}
+			near := math.Hypot(m.base[p].u, own[p])
+			l *= (1-strays)*normal(datum[p].Value, m.base[p].x, near) + strays*normal(datum[p].Value, m.base[p].x, math.Hypot(near, span))
+		}
+	}
+	usual := truth{v: *m.usual(), s: m.s}
+	lift, hand, _ := usual.told(m)
+	like[measure.SomethingElse] = l * seen(lift, hand, [4]float64{0.5, 0.5, 0.5, 0.5}, elseLift, elseHand)
+	total := 0.0
+	for _, x := range like {
+		total += x
+	}
+	for k := range like {
+		like[k] /= total
+	}
+	return like
+}
+
+// score gathers how well shares did.
+type score struct {
+	n, top1       int
+	within, right [10]int     // bins of share: how often, how often true
+	share         [10]float64 // and their sum
+	logLoss       float64
+	in3, in10     int
+	in20          int
+	outside, outR int
+}
+
+func (s *score) add(share map[string]float64, planted []string) {
+	s.n++
+	best, p := "", 0.0
+	for k, x := range share {
+		if x > p {
+			best, p = k, x
+		}
+	}
+	got := 0.0
+	for _, k := range planted {
+		got = math.Max(got, share[k])
+	}
+	is := func(k string) bool { return k == planted[0] || len(planted) == 2 && k == planted[1] }
+	if is(best) {
+		s.top1++
+	}
+	if planted[0] == measure.SomethingElse {
+		s.outside++
+		if is(best) {
+			s.outR++
+		}
+	}
+	s.logLoss -= math.Log(math.Max(got, 1e-12))
+	count := func(ratio float64) int {
+		if got*ratio >= p {
+			return 1
+		}
+		return 0
+	}
+	s.in3 += count(3)
+	s.in10 += count(10)
+	s.in20 += count(20)
+	for k, x := range share {
+		b := min(int(x*10), 9)
+		s.within[b]++
+		s.share[b] += x
+		if is(k) {
+			s.right[b]++
+		}
+	}
+}
+
+func (s *score) String() string {
+	f := func(n int) float64 { return 100 * float64(n) / float64(s.n) }
+	return fmt.Sprintf("%d clutches: first right %.1f %%, within 3:1 %.1f %%, 10:1 %.1f %%, 20:1 %.1f %%, log loss %.4f nat, outside the list first right %d of %d",
+		s.n, f(s.top1), f(s.in3), f(s.in10), f(s.in20), s.logLoss/float64(s.n), s.outR, s.outside)
+}
+
+// Ten thousand clutches with something planted: 85 % one listed cause, 10 % two, 5 %
+// something not on the list. The exact posterior is summed for a part of them.
+func TestDiagnosisSimulated(t *testing.T) {
+	n, compared, pts := 10_000, 400, newPoints(1000)
+	if testing.Short() { // the exact posterior takes some ten milliseconds a clutch
+		n, compared = 800, 30
+	}
+	rng := rand.New(rand.NewPCG(5, 2026))
+	var whole, single, ours, theirs score
+	found, findings := 0, 0
+	for range n {
+		sim := draw(rng)
+		d, err := Diagnose(sim.in, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		share := map[string]float64{}
+		for _, o := range d.Causes.Odds {
+			share[o.Key] = o.Share
+		}
+		whole.add(share, sim.planted)
+		if len(sim.planted) == 1 {
+			single.add(share, sim.planted)
+			findings += len(d.Findings)
+			for _, f := range d.Findings {
+				if f.Key == sim.planted[0] {
+					found++
+				}
+			}
+		}
+		if ours.n < compared && len(sim.planted) == 1 {
+			ours.add(share, sim.planted)
+			theirs.add(sim.exact(pts), sim.planted)
+		}
+	}
+	t.Log("all:        ", &whole)
+	t.Log("not two:    ", &single)
+	t.Log("compared:   ", &ours)
+	t.Log("exact:      ", &theirs)
+	if testing.Short() {
+		return // too few to judge by
+	}
+	if d := math.Abs(float64(ours.top1-theirs.top1)) / float64(compared); d > 0.01 {
+		t.Errorf("first right differs from the exact posterior by %.1f points", 100*d)
+	}
+	if d := (ours.logLoss - theirs.logLoss) / float64(compared); d > 0.02 {
+		t.Errorf("log loss is %.4f nat above the exact posterior's", d)
+	}
+	// Even the exact posterior leaves the truth outside 20:1 of the leader one
+	// time in twenty here: where nothing leads clearly, many causes of one or two
+	// per cent add up. So 20:1 is held to the exact posterior, and the findings,
+	// which go on until little is left, to the truth.
+	if d := float64(theirs.in20-ours.in20) / float64(compared); d > 0.01 {
+		t.Errorf("the truth is within 20:1 of the leader %.1f points less often than by the exact posterior", 100*d)
+	}
+	if f := float64(found) / float64(single.n); f < 0.97 {
+		t.Errorf("the truth is among the findings in %.1f %%", 100*f)
+	} else {
+		t.Logf("the truth is among the findings, on average %.1f of them, in %.1f %%", float64(findings)/float64(single.n), 100*f)
+	}
+	for b := range single.within {
+		k := float64(single.within[b])
+		if k == 0 {
+			continue
+		}
+		mean, is := single.share[b]/k, float64(single.right[b])/k
+		t.Logf("share %3d..%3d %%: told %6.0f times, mean %5.1f %%, true %5.1f %%; with two planted as well: true %5.1f %%", b*10, b*10+10, k, 100*mean, 100*is, 100*float64(whole.right[b])/float64(whole.within[b]))
+		if d := math.Abs(is - mean); d > 0.02+3*math.Sqrt(mean*(1-mean)/k) {
+			t.Errorf("shares of %d to %d %% come true %.1f %% of the time", b*10, b*10+10, 100*is)
+		}
+	}
+}

@@ -1,0 +1,82 @@
+package transmission
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// The slopes agree with central differences wherever both sides are on the same
+// branch, and the outputs with the ledgers worked out afresh in [truth].
+func TestSlopes(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 2))
+	seen := map[motion]int{}
+	for range 3000 {
+		sim := draw(rng)
+		m := &sim.m
+		var v vector
+		for p := range all {
+			v[p] = m.base[p].x + m.base[p].u*rng.NormFloat64()
+		}
+		c := &m.causes[rng.IntN(len(m.causes))]
+		for _, f := range c.fixed {
+			v[f.part] += f.by
+		}
+		v[c.open] += c.low + rng.Float64()*(c.high-c.low)
+		v[nuts] = 14 * rng.Float64()
+		for p := range parts {
+			v[p] = math.Min(math.Max(v[p], rules[p].low), rules[p].high)
+		}
+		var w workings
+		w.at(m, &v)
+		seen[w.moves]++
+		lift, hand, torque := truth{v: v, s: m.s}.whole()
+		if math.Abs(lift-w.lift) > 1e-9 || math.Abs(math.Max(hand, 1)-w.hand) > 1e-7 || math.Abs(torque-w.torque) > 1e-6 {
+			t.Fatalf("%s at %v: lift %v, hand %v, torque %v; afresh %v, %v, %v", c.key, v, w.lift, w.hand, w.torque, lift, hand, torque)
+		}
+		for p := range all {
+			h := 1e-5 * math.Max(math.Abs(v[p]), 0.1)
+			up, down := v, v
+			up[p] += h
+			down[p] -= h
+			var a, b workings
+			a.at(m, &up)
+			b.at(m, &down)
+			same := a.moves == w.moves && b.moves == w.moves && (a.x > 0) == (b.x > 0) && (a.held < a.clamp) == (b.held < b.clamp) && (a.hand > 1) == (b.hand > 1) && (a.load < a.clamp) == (b.load < b.clamp)
+			if !same {
+				continue
+			}
+			g := w.slope(p)
+			for i := range g {
+				n := (a.out[i] - b.out[i]) / (2 * h)
+				// central differences: rounding of figures up to a few hundred over the step
+				if math.Abs(n-g[i]) > 1e-5*math.Max(1, math.Abs(n))+1e-12/h {
+					t.Fatalf("%s: slope of output %d in part %d is %v, difference %v (moves %d)", c.key, i, p, g[i], n, w.moves)
+				}
+			}
+		}
+	}
+	t.Log(seen)
+	for k := still; k <= coilbound; k++ {
+		if seen[k] == 0 && k != loose { // slack springs that lift free need a nut far out
+			t.Errorf("motion %d never came up", k)
+		}
+	}
+}
+
+// The seven-point rule has the moments of a standard normal up to the twelfth,
+// which with symmetry makes it exact to degree 13.
+func TestNutNodes(t *testing.T) {
+	want := 1.0
+	for k := 0; k <= 12; k += 2 {
+		sum := 0.0
+		for i, x := range nutAt {
+			sum += math.Exp(nutLog[i]) * math.Pow(x, float64(k))
+		}
+		// the figures carry 16 digits
+		if math.Abs(sum/want-1) > 1e-12 {
+			t.Errorf("moment %d is %v, want %v", k, sum, want)
+		}
+		want *= float64(k + 1)
+	}
+}
