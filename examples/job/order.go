@@ -21,7 +21,7 @@ func (r *Report) order(j *job) {
 	}
 	add("oil", "oil feed and return", state, why)
 
-	state, why = compression(f)
+	state, why = r.compression(j)
 	add("compression", "compression", state, why)
 
 	state, why = Open, "plug on the head, watch for the spark as the piston comes up on compression"
@@ -81,27 +81,6 @@ func (s *Section) headline() string {
 		}
 	}
 	return ""
-}
-
-// dampRise is the part by which oil in the bore lifts the reading when rings
-// leak; below it rings are not to blame (common practice, no source).
-const dampRise = 0.15
-
-func compression(f firstLook) (State, string) {
-	if !f.dry.Taken() {
-		return Open, "warm if it runs, throttle open, plug out, note first and last stroke"
-	}
-	if !f.wet.Taken() {
-		return Unsure, "read it again with a spoonful of oil in the bore: a rise is rings, no rise is valves, seat, gasket or timing"
-	}
-	rise := f.wet.Value().Ratio(f.dry.Value()) - 1
-	if f.dry.Value() <= 0 {
-		return Wrong, "no compression at all"
-	}
-	if rise > dampRise {
-		return Wrong, "oil raised it by " + percent(rise) + ": rings or bore leak"
-	}
-	return Unsure, "oil raised it by " + percent(max(rise, 0)) + " only: if it is low, valves, gasket or timing rather than rings"
 }
 
 // permit answers whether the engine may be turned and started as it stands.

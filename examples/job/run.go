@@ -69,7 +69,7 @@ type job struct {
 	machine, note string
 	engine        engine
 	first         firstLook
-	firstGiven    bool
+	inletCloses   measure.Position // as read, for what the compression gauge should show
 	parts         []part
 }
 
@@ -117,7 +117,7 @@ func read(data []byte) (*job, error) {
 		j.engine = readEngine(sub)
 	}
 	if sub, ok := s.object("first_look"); ok {
-		j.first, j.firstGiven = readFirstLook(sub), true
+		j.first = readFirstLook(sub)
 	}
 	for _, p := range []struct {
 		key  string

@@ -33,6 +33,7 @@ func readTiming(s section) part {
 	s.close()
 	return func(j *job) (Section, error) {
 		r := &in.Readings
+		j.inletCloses = r.InletCloses
 		r.CompressionDry, r.CompressionWet = j.first.dry, j.first.wet
 		switch j.first.spark {
 		case "on compression":
