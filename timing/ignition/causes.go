@@ -62,7 +62,7 @@ func (s *situation) causes() (list []cause, other cause) {
 	open := math.NaN()
 	plain := looks{witness: 0.1, rotation: 0.02, mark: 0.1}
 
-	add("none", "timed as it should be", 0.40, 0, plain, s.fixed(0, 0, 0)...)
+	add(measure.NothingWrong, "timed as it should be", 0.40, 0, plain, s.fixed(0, 0, 0)...)
 
 	if h := s.halfTurn; !h.Harmless {
 		overlap, shift := 0.0, h.Shift.Degrees()

@@ -11,7 +11,7 @@ import (
 
 // Diagnose ranks what would explain the readings, and says what to turn.
 //
-// Causes, with their default weights (common practice, no source): none 0.40,
+// Causes, with their default weights (common practice, no source): nothing-wrong 0.40,
 // slipped 0.12, gap 0.10, half-turn 0.08, timed-on-retard 0.08, control-short
 // 0.05, tdc-mark 0.05 (only if TDC was not found by a stop), wrong-rotation 0.04,
 // timed-on-advance 0.03, crank-as-shaft 0.03, shaft-as-crank 0.02, and with a

@@ -121,7 +121,7 @@ func TestPlantedFaultsLead(t *testing.T) {
 		stroke   ignition.Stroke
 		gap      string
 	}{
-		{"none", full, "38 BTDC", "8 BTDC", ignition.Compression, "0.30 mm"},
+		{"nothing-wrong", full, "38 BTDC", "8 BTDC", ignition.Compression, "0.30 mm"},
 		{"half-turn", full, "37 BTDC", "8 BTDC", ignition.Overlap, "0.30 mm"},
 		{"timed-on-retard", full, "68 BTDC", "38 BTDC", ignition.Compression, "0.31 mm"},
 		{"timed-on-advance", full, "8 BTDC", "22 ATDC", ignition.Compression, "0.31 mm"},
@@ -144,7 +144,7 @@ func TestPlantedFaultsLead(t *testing.T) {
 		if got := r.Causes.Leader(); got.Key != c.want {
 			t.Errorf("%s: leader %s at %d %%, %+v", c.want, got.Key, got.Percent, r.Causes.Odds[:3])
 		}
-		if c.want != "none" && (len(r.Remedies) == 0 || r.Remedies[0].For != c.want) {
+		if c.want != "nothing-wrong" && (len(r.Remedies) == 0 || r.Remedies[0].For != c.want) {
 			t.Errorf("%s: remedies %+v", c.want, r.Remedies)
 		}
 	}
@@ -164,7 +164,7 @@ func TestSharesAreHonest(t *testing.T) {
 	in.Spec.Range = measure.Of(units.Degrees(15), units.Degrees(0.01))
 	in.Spec.Gap = measure.Reading[units.Length]{}
 	in.Read.TDCByStop = true
-	keys := []string{"none", "half-turn", "slipped", "timed-on-retard", "timed-on-advance", "wrong-rotation", "control-short"}
+	keys := []string{"nothing-wrong", "half-turn", "slipped", "timed-on-retard", "timed-on-advance", "wrong-rotation", "control-short"}
 	weights := []float64{0.40, 0.08, 0.12, 0.08, 0.03, 0.04, 0.05}
 	priors := map[string]float64{"crank-as-shaft": 1e-12, "shaft-as-crank": 1e-12, "gap": 1e-12, measure.SomethingElse: 1e-12}
 	total := 0.0
@@ -258,7 +258,7 @@ func TestBareReadings(t *testing.T) {
 		t.Errorf("no reading: %+v %v", r.NoAnswer, err)
 	}
 	r, err = ignition.Diagnose(ignition.Input{Spec: ignition.Spec{Static: at("5 BTDC"), Range: measure.Exact(0 * units.Degree)}, Read: ignition.Readings{Retarded: at("5 BTDC")}}, ignition.Options{})
-	if err != nil || r.Causes.Leader().Key != "none" || len(r.Basis.NotChecked) == 0 || len(r.Next) == 0 {
+	if err != nil || r.Causes.Leader().Key != "nothing-wrong" || len(r.Basis.NotChecked) == 0 || len(r.Next) == 0 {
 		t.Errorf("fixed ignition: %+v %v", r.Causes.Odds, err)
 	}
 	if _, ok := r.Causes.Of("wrong-rotation"); ok {
@@ -287,7 +287,7 @@ func TestIgnitionFaults(t *testing.T) {
 			t.Errorf("%s was taken", name)
 		}
 	}
-	if _, err := ignition.Diagnose(ignition.Input{Spec: spec(), Read: ignition.Readings{Advanced: at("38 BTDC")}}, ignition.Options{Priors: map[string]float64{"none": -1}}); err == nil {
+	if _, err := ignition.Diagnose(ignition.Input{Spec: spec(), Read: ignition.Readings{Advanced: at("38 BTDC")}}, ignition.Options{Priors: map[string]float64{"nothing-wrong": -1}}); err == nil {
 		t.Error("a negative prior was taken")
 	}
 	if d := (ignition.Drive{Ratio: gear.NewRational(1, 1)}); d.Period() != 360 {

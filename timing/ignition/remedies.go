@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"example.com/benchbook/units"
+	"example.com/benchbook/units/measure"
 )
 
 // remedies answers every cause that holds at least a twentieth of belief.
@@ -31,7 +32,7 @@ func (s *situation) remedies(out Result, list []cause) []Remedy {
 	}
 	for _, c := range list {
 		o, _ := out.Causes.Of(c.key)
-		if o.Share < 0.05 || c.key == "none" {
+		if o.Share < 0.05 || c.key == measure.NothingWrong {
 			continue
 		}
 		r := Remedy{Key: "turn", For: c.key, Gains: o.Share, Work: units.MinutesOfTime(45)}
