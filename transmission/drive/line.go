@@ -2,7 +2,6 @@ package drive
 
 import (
 	"encoding/json"
-	"math"
 	"strconv"
 
 	"example.com/benchbook/refdata"
@@ -252,4 +251,3 @@ func within(l *fault.List, path string, x, low, high float64) bool {
 }
 
 func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
-func finite(x float64) bool   { return x-x == 0 && !math.IsNaN(x) }

@@ -181,7 +181,7 @@ func TestPitchCircles(t *testing.T) {
 func anySprockets(t *rapid.T) drive.Sprockets {
 	return drive.Sprockets{
 		Pitch: rapid.SampledFrom([]units.Length{units.Inches(0.375), units.Inches(0.5), units.Inches(0.625)}).Draw(t, "pitch"),
-		Front: rapid.IntRange(9, 40).Draw(t, "front"), Rear: rapid.IntRange(9, 80).Draw(t, "rear"),
+		Front: rapid.IntRange(12, 40).Draw(t, "front"), Rear: rapid.IntRange(12, 60).Draw(t, "rear"),
 	}
 }
 

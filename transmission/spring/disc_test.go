@@ -157,7 +157,7 @@ func TestElements(t *testing.T) {
 	})
 }
 
-// The closed inverse of a disc against bisection, through the snap region and
+// The inverse of a disc against bisection, through the snap region and
 // right up to the hump.
 func TestDiscInverseAgainstBisection(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -183,7 +183,7 @@ func TestDiscInverseAgainstBisection(t *testing.T) {
 			tol = 1e-6
 		}
 		if (got - lo).Abs() > d.Limit().Times(tol) {
-			t.Fatalf("%v at %v: closed %v, bisection %v", f, top, got, lo)
+			t.Fatalf("%v at %v: newton %v, bisection %v", f, top, got, lo)
 		}
 	})
 }

@@ -23,10 +23,11 @@ const (
 type Law struct {
 	Name     string         `json:"name"` // "music wire ASTM A228"
 	Form     Form           `json:"form"`
-	A        units.Pressure `json:"a"`        // strength at 1 mm
-	Exponent float64        `json:"exponent"` // m of A/d^m, 0 to 1
-	B        units.Pressure `json:"b"`        // fall per tenfold of diameter
-	From, To units.Length   `json:"-"`        // diameters the fit is meant for; zero: not known
+	A        units.Pressure `json:"a"`             // strength at 1 mm
+	Exponent float64        `json:"exponent"`      // m of A/d^m, 0 to 1
+	B        units.Pressure `json:"b"`             // fall per tenfold of diameter
+	From     units.Length   `json:"from,omitzero"` // thinnest wire the fit is meant for; zero: not known
+	To       units.Length   `json:"to,omitzero"`   // thickest wire; zero: not known
 	Source   refdata.Source `json:"source"`
 }
 
