@@ -13,14 +13,15 @@ type plant struct {
 	needle                   needleShape
 	mainCA, mainBore         float64 // effective area m², bore m
 	pilotCA, pilotBore       float64
-	mainCd, pilotCd          float64               // coefficients that belong to the effective areas
-	screw                    float64               // air screw, turns out over its usual setting; 0 counts as closed
-	longJet                  float64               // length of jets over bore
-	blocked                  float64               // share of the bore left open beside the needle
-	bleedCA, outletCA        float64               // air bleed of the main well and its outlet, m²; bleed 0 is none
-	curve                    func(float64) float64 // breathing over that at the peak, by speed over peak
-	restriction              float64               // Pa/(kg/s)² in front of the choke
-	vented                   bool                  // float chamber shares the drop of the restriction
+	mainCd, pilotCd          float64 // coefficients that belong to the effective areas
+	screw                    float64 // air screw, turns out over its usual setting; 0 counts as closed
+	level                    float64 // m by which the fuel level lies lower than the lip tells
+	mixtureScrew             float64 // fuel-metering screw, turns out over its usual setting
+	longJet                  float64 // length of jets over bore
+	blocked                  float64 // share of the bore left open beside the needle
+	curve                    bool    // breathing varies with speed by usualCurve
+	restriction              float64 // Pa/(kg/s)² in front of the choke
+	vented                   bool    // float chamber shares the drop of the restriction
 }
 
 // state is one operating point in SI numbers.
@@ -129,8 +130,8 @@ func (p *plant) at(lift, speed float64, v *[nKnobs]float64) (s state) {
 	s.open = segment(lift, r) * p.blocked
 	s.over = segment(lift+p.cutaway, r) * p.blocked
 	eta := v[kEta]
-	if p.curve != nil {
-		eta *= p.curve(speed / p.peak)
+	if p.curve {
+		eta *= usualCurve(speed / p.peak)
 	}
 	want := eta * p.rhoAir * p.swept * speed / 2 // kg/s with no drop behind the slide
 	share := math.Min(1, v[kShare]*p.cylinders)
@@ -151,17 +152,17 @@ func (p *plant) at(lift, speed float64, v *[nKnobs]float64) (s state) {
 	u := s.pulse * s.speed
 	s.suction = v[kSuction] * onset(lift/p.bore, v[kOnset]) * p.rhoAir * u * u / 2
 	drop := p.restriction * s.air * s.air
-	level := p.rhoFuel * standardGravity * v[kLip]
+	level := p.rhoFuel * standardGravity * (v[kLip] + p.level)
 	extra := drop
 	if p.vented {
 		extra = 0
 	}
-	s.annulus = p.annulusAt(lift)
+	s.annulus = p.annulusAt(lift, v[kRing])
 	if drive := s.suction + extra*onset(lift/p.bore, v[kOnset]) - level; drive > 0 {
 		s.main = p.mainFlow(drive, v, s.annulus)
 	}
-	if drive := p.pilotSignal(lift, v[kPilot])*(s.depression+0) + extra - level; drive > 0 && p.pilotCA > 0 {
-		s.pilot = p.jetFlow(p.pilotCA*v[kPilotJet], p.pilotBore, p.pilotCd, drive)
+	if drive := p.pilotSignal(lift, v[kPilot])*s.depression + extra - level; drive > 0 && p.pilotCA > 0 {
+		s.pilot = p.jetFlow(p.pilotCA*p.mixtureScrew*v[kPilotJet], p.pilotBore, p.pilotCd, drive)
 	}
 	if f := s.main + s.pilot; f > 0 {
 		s.lambda = s.air * p.dry / (f * p.stoich)
@@ -182,13 +183,13 @@ func onset(x, o float64) float64 {
 }
 
 // pilotSignal is the share of the depression that reaches the pilot jet: air in
-// through the screw, mixture out through the idle hole and, from 3 % to 6 % of
-// lift on, an equal transfer hole that the slide's edge has passed. For a well
+// through the screw, mixture out through the idle hole and, growing from 5 % to
+// 10 % of lift as the slide's edge passes it, an equal transfer hole. For a well
 // that air rules, signal = 1/(1 + (air/out)²).
 func (p *plant) pilotSignal(lift, signal float64) float64 {
 	ratio := 1/signal - 1 // (air in over out)², screw at its usual setting
 	ratio *= p.screw * p.screw
-	t := math.Min(1, math.Max(0, (lift/p.bore-0.03)/0.03))
+	t := math.Min(1, math.Max(0, (lift/p.bore-0.05)/0.05))
 	ratio /= (1 + t) * (1 + t)
 	return 1 / (1 + ratio)
 }
@@ -219,7 +220,7 @@ func (p *plant) coefficient(flow, bore float64) float64 {
 }
 
 // annulusAt returns the area round the needle at a lift.
-func (p *plant) annulusAt(lift float64) float64 {
-	d := p.needle.at(lift)
-	return math.Max(0, math.Pi/4*(p.needleJet*p.needleJet-d*d))
+func (p *plant) annulusAt(lift, ring float64) float64 {
+	d, j := p.needle.at(lift), p.needleJet*ring
+	return math.Max(0, math.Pi/4*(j*j-d*d))
 }

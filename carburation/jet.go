@@ -119,6 +119,9 @@ func (j Jet) Flow() measure.Reading[units.VolumeFlow] { return j.flow }
 // Bore returns the marked or measured bore; not taken for a flow mark.
 func (j Jet) Bore() measure.Reading[units.Length] { return j.bore }
 
+// Effective returns the effective area; not taken for a jet known by its mark.
+func (j Jet) Effective() measure.Reading[units.Area] { return j.effective }
+
 // String returns the user's text, or the figure.
 func (j Jet) String() string {
 	switch {

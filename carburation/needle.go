@@ -1,6 +1,8 @@
 package carburation
 
 import (
+	"math"
+
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
@@ -12,7 +14,8 @@ type Needle struct {
 	// Diameter of the straight part. It is needed.
 	Diameter measure.Reading[units.Length] `json:"diameter"`
 	// TaperFrom is the lift at which the taper enters the needle jet with the
-	// clip in the middle groove: 0 is a needle that tapers from the start.
+	// clip in the middle groove: 0 is a needle that tapers from the start. Not
+	// taken, a quarter of the bore is assumed.
 	TaperFrom measure.Reading[units.Length] `json:"taper_from"`
 	// Taper is the full angle between the sides, 0.2° to 10°. It is needed.
 	Taper measure.Reading[units.Angle] `json:"taper"`
@@ -25,16 +28,43 @@ type Needle struct {
 // needleShape is a needle in SI numbers: diameter at the jet by slide lift.
 type needleShape struct {
 	diameter, from, slope float64 // m, m, loss of diameter per m of lift
+	raised                float64 // m, by the clip
 }
 
 func (n needleShape) at(lift float64) float64 {
-	if s := lift - n.from; s > 0 {
+	if s := lift + n.raised - n.from; s > 0 {
 		if d := n.diameter - n.slope*s; d > 0 {
 			return d
 		}
 		return 0
 	}
 	return n.diameter
+}
+
+// shape returns the needle in SI numbers, clip offset taken in: a lower groove
+// lifts the needle, so that its taper enters sooner.
+func (n Needle) shape() needleShape {
+	s := needleShape{diameter: n.Diameter.Value().Metres(), slope: 2 * math.Tan(n.Taper.Value().Radians()/2)}
+	s.from = n.TaperFrom.Value().Metres()
+	return s
+}
+
+// offset returns how much higher than in the middle groove the needle hangs, m.
+func (n Needle) offset() float64 {
+	if !n.Groove.Taken() {
+		return 0
+	}
+	return (float64(n.Groove.FromTop) - float64(n.Groove.Of+1)/2) * n.pitch()
+}
+
+// usualPitch of clip grooves, m (judged).
+const usualPitch = 1.6e-3
+
+func (n Needle) pitch() float64 {
+	if n.Pitch.Taken() {
+		return n.Pitch.Value().Metres()
+	}
+	return usualPitch
 }
 
 func (n Needle) faults(l *fault.List) {

@@ -61,6 +61,7 @@ const (
 	kEta
 	kMain     // factor on the main jet's effective area
 	kPilotJet // factor on the pilot jet's
+	kRing     // factor on the needle jet's bore
 	nKnobs
 )
 
@@ -69,12 +70,12 @@ const (
 type knobs [nKnobs]float64
 
 var knobNames = [nKnobs]string{"suction", "bore_fill", "inlet_share", "following", "annulus", "slide", "steadying", "lip", "pilot_signal", "onset",
-	"volumetric_efficiency", "main_jet", "pilot_jet"}
+	"volumetric_efficiency", "main_jet", "pilot_jet", "needle_jet"}
 
 func priorDefaults() (mean, sd knobs) {
 	ln := math.Log
-	return knobs{ln(1.3), ln(0.90), ln(0.36), ln(0.8 / 0.2), ln(0.70), ln(0.75), ln(0.35), ln(0.006), ln(0.03), ln(1.0 / 16), ln(0.85), 0, 0},
-		knobs{0.15, 0.05, 0.10, 0.9, 0.11, 0.09, 0.40, 0.35, 1.0, 0.30, 0.08, 0, 0}
+	return knobs{ln(1.3), ln(0.90), ln(0.36), ln(0.8 / 0.2), ln(0.70), ln(0.75), ln(0.35), ln(0.006), ln(0.03), ln(1.0 / 16), ln(0.85), 0, 0, 0},
+		knobs{0.15, 0.05, 0.10, 0.9, 0.11, 0.09, 0.40, 0.35, 1.0, 0.30, 0.08, 0, 0, 0}
 }
 
 // prior returns means and standard deviations of the knobs, noting faults and

@@ -84,7 +84,7 @@ func (s *starter) plant() plant {
 	o := s.out
 	p := plant{swept: s.engine.Displacement.Value().CubicMetres() * float64(s.engine.cylinders()), cylinders: float64(s.engine.cylinders()), peak: s.engine.PeakSpeed.Value().RevolutionsPerSecond(),
 		pressure: o.weather.Pressure.Pascals(), rhoAir: o.moist.Density.KilogramsPerCubicMetre(), dry: o.moist.DryMassShare,
-		rhoFuel: o.liquid.KilogramsPerCubicMetre(), nu: 0.55e-6, stoich: o.fuel.AFR.Value(), bore: s.inBore().Value().Metres(), longJet: 3, screw: 1}
+		rhoFuel: o.liquid.KilogramsPerCubicMetre(), nu: 0.55e-6, stoich: o.fuel.AFR.Value(), bore: s.inBore().Value().Metres(), longJet: 3, screw: 1, mixtureScrew: 1}
 	p.rootRT = math.Sqrt(p.pressure / p.rhoAir)
 	p.blocked = 1 - 4*needleShare/math.Pi
 	return p

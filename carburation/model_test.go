@@ -1,0 +1,250 @@
+package carburation_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.com/benchbook/carburation"
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+	"example.com/benchbook/units/measure"
+)
+
+func mm(x, u float64) measure.Reading[units.Length] {
+	return measure.Of(units.Millimetres(x), units.Millimetres(u))
+}
+
+func areaJet(mm2, rel float64) carburation.Jet {
+	return carburation.TimedJet(measure.Of(units.SquareMillimetres(mm2), units.SquareMillimetres(mm2*rel)))
+}
+
+// demo is an invented 397 cc single.
+func demo() carburation.Setup {
+	return carburation.Setup{
+		Engine: carburation.Engine{Displacement: measure.Of(units.CubicCentimetres(397), units.CubicCentimetres(1))},
+		Carburettor: carburation.Carburettor{Bore: mm(27, 0.02), Cutaway: mm(5.556, 0.05), NeedleJet: mm(2.70, 0.005),
+			Needle:  carburation.Needle{Diameter: mm(2.57, 0.005), TaperFrom: mm(6, 0.3), Taper: measure.Of(units.Degrees(2.4), units.Degrees(0.05)), Groove: carburation.Groove{FromTop: 3, Of: 5}},
+			MainJet: must(carburation.ReadJet("170 cc/min at 0.775 m")), PilotJet: must(carburation.ReadJet("25 cc/min at 0.775 m")), Screw: carburation.Screw{Kind: carburation.AirScrew}},
+	}
+}
+
+// random returns an invented single with a carburettor of likely proportions:
+// 100 cc to 650 cc, 70 m/s to 130 m/s in the bore, jets within a third of what
+// the mean model asks for.
+func random(r *rand.Rand) carburation.Setup {
+	within := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
+	cc, rpm := within(100, 650), within(4000, 7000)
+	w := within(70, 130)
+	bore := 1000 * math.Sqrt(4*0.85*cc*1e-6*rpm/(30*math.Pi*w))
+	nj := bore * within(0.09, 0.11)
+	air := 0.85 * 1.225 * cc * 1e-6 * rpm / 120
+	main := air / 12.7 * 1e6 / math.Sqrt(2*745*1.3*2.5*1.225/2) / (air / 1.225 / 0.9 / (math.Pi / 4 * bore * bore * 1e-6 * 0.88)) // mm²
+	ring := main * within(0.35, 0.6) / 0.7
+	pitch := within(1.2, 1.8)
+	return carburation.Setup{
+		Engine: carburation.Engine{Displacement: measure.Exact(units.CubicCentimetres(cc)), PeakSpeed: measure.Exact(units.RevolutionsPerMinute(rpm))},
+		Carburettor: carburation.Carburettor{Bore: mm(bore, 0.01), Cutaway: mm(within(2.4, 6), 0.02), NeedleJet: mm(nj, 0.003),
+			Needle: carburation.Needle{Diameter: mm(math.Sqrt(nj*nj-ring*4/math.Pi), 0.003), TaperFrom: mm(bore*within(0.15, 0.3), 0.2),
+				Taper: measure.Of(units.Degrees(within(1.5, 3)), units.Degrees(0.02)), Pitch: mm(pitch, 0.02), Groove: carburation.Groove{FromTop: 3, Of: 5}},
+			MainJet: areaJet(main*within(0.8, 1.35), 0.02), PilotJet: areaJet(main*within(0.08, 0.15), 0.02), Screw: carburation.Screw{Kind: carburation.AirScrew}},
+	}
+}
+
+func count(full, short int) int {
+	if testing.Short() {
+		return short
+	}
+	return full
+}
+
+func rev(n float64) units.RotationalSpeed { return units.RevolutionsPerMinute(n) }
+
+func lambda(t *testing.T, m carburation.Model, lift, share float64, s carburation.Setup) float64 {
+	t.Helper()
+	o, err := m.At(units.Value(lift), s.Engine.PeakSpeed.Value().Times(share))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return o.Lambda.Value()
+}
+
+// Over random carburettors: what every tuner knows must come out of the model.
+// 10,000 carburettors; 1,000 under -short to keep slow machines quick.
+func TestWhatEveryTunerKnows(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for i := range count(10000, 1000) {
+		s := random(r)
+		m, err := carburation.NewModel(s, carburation.Options{})
+		if err != nil {
+			t.Fatalf("%d: %v", i, err)
+		}
+		peak := s.Engine.PeakSpeed.Value()
+		fail := func(what string) { t.Helper(); t.Fatalf("%d: %s: %+v", i, what, s) }
+
+		// richer with a larger main jet, wherever main fuel flows
+		big := s
+		big.Carburettor.MainJet = areaJet(s.Carburettor.MainJet.Effective().Value().SquareMillimetres()*1.1, 0.02)
+		mb := must(carburation.NewModel(big, carburation.Options{}))
+		for _, x := range []float64{0.25, 0.5, 1} {
+			if !(lambda(t, mb, x, 0.8, s) < lambda(t, m, x, 0.8, s)) {
+				fail("a larger main jet is not richer")
+			}
+		}
+		// weaker with a higher cutaway at small lift, without effect at full lift
+		high := s
+		high.Carburettor.Cutaway = mm(s.Carburettor.Cutaway.Value().Millimetres()+0.79, 0.02)
+		mh := must(carburation.NewModel(high, carburation.Options{}))
+		small, none := lambda(t, mh, 0.15, 0.6, s)/lambda(t, m, 0.15, 0.6, s), lambda(t, mh, 1, 0.6, s)/lambda(t, m, 1, 0.6, s)
+		if !(small > 1.005) || math.Abs(none-1) > 1e-12 {
+			fail("cutaway")
+		}
+		// richer with a raised needle in mid range
+		up := s
+		up.Carburettor.Needle.Groove.FromTop = 4
+		mu := must(carburation.NewModel(up, carburation.Options{}))
+		if !(lambda(t, mu, 0.5, 0.7, s) < lambda(t, m, 0.5, 0.7, s)) {
+			fail("a raised needle is not richer")
+		}
+		// the pilot's share falls with lift, and the masses balance
+		last := 2.0
+		for _, x := range []float64{0.03, 0.06, 0.09, 0.125, 0.1875, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1} {
+			o := must(m.At(units.Value(x), peak.Times(0.7)))
+			if o.NoMixture.Given() || o.PilotShare > last+1e-12 {
+				fail("pilot's share rises with lift")
+			}
+			last = o.PilotShare
+			afr := o.Air.KilogramsPerSecond() / (o.MainFuel + o.PilotFuel).KilogramsPerSecond()
+			if math.Abs(afr/o.Mixture.Value()-1) > 1e-12 { // the day is dry: all air is dry air
+				fail("air and fuel do not make the mixture")
+			}
+			// mass balance at the slide: what passes under it is what is drawn
+			if !(o.Air > 0 && o.Depression >= 0 && o.Depression.Pascals() < 101325) {
+				fail("air")
+			}
+		}
+		// tick-over runs on the pilot alone: no main fuel up to 1/32 of lift
+		if o := must(m.At(1.0/64, rev(1000))); o.MainFuel != 0 {
+			fail("main fuel at tick-over")
+		}
+		// thin air: mixture over sqrt(density ratio) within 2 % at full lift
+		thin := s
+		thin.Surroundings.Pressure, thin.Surroundings.Temperature = measure.Exact(units.Pascals(79495.2)), measure.Exact(units.Celsius(2)) // 2000 m
+		mt := must(carburation.NewModel(thin, carburation.Options{}))
+		if x := lambda(t, mt, 1, 1, s) / lambda(t, m, 1, 1, s) / math.Sqrt(0.82162); math.Abs(x-1) > 0.02 {
+			fail("2000 m of height: mixture over the rule is " + units.Value(x).String())
+		}
+	}
+}
+
+func TestModelFaults(t *testing.T) {
+	_, err := carburation.NewModel(carburation.Setup{Carburettor: carburation.Carburettor{Bore: mm(27, 0.1), NeedleJet: mm(2.5, 0.01), Needle: carburation.Needle{Diameter: mm(2.6, 0.01)}, Screw: carburation.Screw{Kind: "both"}}}, carburation.Options{})
+	paths := map[string]fault.Code{}
+	for _, f := range fault.Faults(err) {
+		paths[f.Path] = f.Code
+	}
+	for path, code := range map[string]fault.Code{"engine.displacement": fault.Missing, "carburettor.cutaway": fault.Missing, "carburettor.needle.taper": fault.Missing,
+		"carburettor.needle.diameter": fault.Conflict, "carburettor.main_jet": fault.Missing, "carburettor.screw.kind": fault.UnknownName} {
+		if paths[path] != code {
+			t.Errorf("%s: %q, want %q, in %v", path, paths[path], code, err)
+		}
+	}
+	var zero carburation.Model
+	if _, err := zero.At(0.5, rev(3000)); err == nil {
+		t.Error("the zero Model answers")
+	}
+	if _, err := zero.Map([]units.Ratio{0.5}, nil); err == nil {
+		t.Error("the zero Model maps")
+	}
+	if _, _, err := zero.Calibrate(carburation.LambdaReading{Lift: 1, Speed: rev(5000), Lambda: measure.Of[units.Ratio](0.9, 0.02)}); err == nil {
+		t.Error("the zero Model learns")
+	}
+	m := must(carburation.NewModel(demo(), carburation.Options{}))
+	for _, c := range []struct {
+		x units.Ratio
+		n float64
+	}{{0, 3000}, {1.1, 3000}, {0.5, 10}, {0.5, 1e6}, {units.Value(math.NaN()), 3000}} {
+		if _, err := m.At(c.x, rev(c.n)); err == nil {
+			t.Errorf("lift %v, %v rev/min accepted", c.x, c.n)
+		}
+	}
+	// wide open at walking pace no fuel rises: said, not hidden
+	big := demo()
+	big.Carburettor.Bore, big.Carburettor.PilotJet = mm(45, 0.1), carburation.Jet{}
+	o := must(must2(carburation.NewModel(big, carburation.Options{})).At(1, rev(300)))
+	if !o.NoMixture.Given() || o.Lambda != 0 {
+		t.Errorf("%+v", o)
+	}
+}
+
+func must2(m carburation.Model, err error) *carburation.Model { must(0, err); return &m }
+
+// The flow under the slide agrees with the choke formula, to the last digits.
+func TestModelAgainstChoke(t *testing.T) {
+	m := must(carburation.NewModel(demo(), carburation.Options{Physics: carburation.Physics{InletShare: measure.Of[units.Ratio](0.599, 0.001), Steadying: measure.Of[units.Ratio](4.99, 0.01)}}))
+	o := must(m.At(0.125, rev(3000)))
+	share := 1 - (1-0.599)*(1-math.Exp(-o.Open.SquareMillimetres()/(4.99*math.Pi/4*27*27*(1-4*2.57/(math.Pi*27)))))
+	c := carburation.Choke{Area: o.Open, Coefficient: 0.75, Pressure: units.Pascals(101325), Temperature: units.Celsius(15), Gas: carburation.Gas{R: 101325 / (1.225521344728071 * 288.15)}}
+	th := must(c.At(units.Pascals(101325) - o.Depression))
+	if math.Abs(th.Flow.Ratio(o.Air)*share-1) > 1e-9 {
+		t.Errorf("choke %v x %v, model %v", th.Flow, share, o.Air)
+	}
+}
+
+func TestExplain(t *testing.T) {
+	m := must(carburation.NewModel(demo(), carburation.Options{}))
+	e := must(m.Explain(1, rev(5300)))
+	effect := map[string]float64{}
+	for _, s := range e.Sensitivities {
+		effect[s.Key] = s.Effect.Value()
+	}
+	// 5 % of jet is nearly 5 % of lambda at full lift; nothing else is a tenth of it
+	if !(effect["main-jet"] < -0.025 && effect["main-jet"] > -0.05) || math.Abs(effect["cutaway"]) > 1e-12 {
+		t.Errorf("full lift: %v", effect)
+	}
+	e = must(m.Explain(0.4, rev(4000)))
+	for _, s := range e.Sensitivities {
+		effect[s.Key] = s.Effect.Value()
+	}
+	if !(effect["needle"] < -0.02 && effect["needle-jet"] < -0.02 && effect["cutaway"] > 0 && effect["pilot-screw"] > 0 && effect["fuel-level"] < 0) {
+		t.Errorf("mid lift: %v", effect)
+	}
+	if !(e.LambdaBand.Low < e.Lambda && e.Lambda < e.LambdaBand.High && e.RelativeU > 0.1) {
+		t.Errorf("an uncalibrated model knows too much: %+v", e.LambdaBand)
+	}
+}
+
+func BenchmarkPoint(b *testing.B) {
+	m := must(carburation.NewModel(demo(), carburation.Options{}))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := m.At(0.4, units.RevolutionsPerMinute(4000)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkMap41(b *testing.B) {
+	m := must(carburation.NewModel(demo(), carburation.Options{}))
+	var lifts []units.Ratio
+	var speeds []units.RotationalSpeed
+	for i := range 41 {
+		lifts = append(lifts, units.Value(float64(i+1)/41))
+		speeds = append(speeds, rev(1000+float64(i)*120))
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := m.Map(lifts, speeds); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkExplain(b *testing.B) {
+	m := must(carburation.NewModel(demo(), carburation.Options{}))
+	for b.Loop() {
+		if _, err := m.Explain(0.4, rev(4000)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
