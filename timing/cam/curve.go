@@ -14,7 +14,7 @@ import (
 // change once made and may be used from several goroutines.
 type Curve struct {
 	coef  [][4]float64 // lift in mm over each piece by powers of the part run through
-	inv   float64      // pieces per degree; 0 if they are uneven
+	inv   float64      // pieces per degree; NaN if they are uneven
 	start float64      // angle of the first knot, degrees
 	knots []float64    // first angle of each piece, degrees from start; nil if even
 	guide []int32      // for uneven knots: the piece that holds the start of each slot
@@ -44,7 +44,7 @@ func newCurve(start float64, knots, lift, second []float64) *Curve {
 		c.inv = float64(n) / turnDegrees
 		return c
 	}
-	c.knots = knots
+	c.knots, c.inv = knots, math.NaN()
 	slots := 4 * n
 	c.slots = float64(slots) / turnDegrees
 	c.guide = make([]int32, slots)
@@ -60,7 +60,7 @@ func newCurve(start float64, knots, lift, second []float64) *Curve {
 // piece finds the piece and the part of it run through at x degrees from the
 // first knot, x within the turn, and the piece's length in degrees.
 func (c *Curve) piece(x float64) (i int, t, h float64) {
-	if c.inv != 0 {
+	if c.knots == nil {
 		u := x * c.inv
 		i = min(int(u), len(c.coef)-1)
 		return i, u - float64(i), 1 / c.inv
@@ -76,7 +76,7 @@ func (c *Curve) piece(x float64) (i int, t, h float64) {
 // length of a piece in degrees.
 func (c *Curve) length(i int) float64 {
 	switch {
-	case c.inv != 0:
+	case c.knots == nil:
 		return 1 / c.inv
 	case i+1 < len(c.knots):
 		return c.knots[i+1] - c.knots[i]
@@ -86,7 +86,7 @@ func (c *Curve) length(i int) float64 {
 
 // knot is the first angle of a piece, degrees from start.
 func (c *Curve) knot(i int) float64 {
-	if c.inv != 0 {
+	if c.knots == nil {
 		return float64(i) / c.inv
 	}
 	return c.knots[i]
@@ -106,20 +106,22 @@ func within(x float64) float64 {
 // Lift returns the lift at a camshaft angle. It allocates nothing. The error is
 // that the angle is not finite.
 func (c *Curve) Lift(at units.CamAngle) (units.Length, error) {
+	// inv is NaN where the pieces are uneven, which sends them the long way too.
+	u := (at.Degrees() - c.start) * c.inv
+	if i := int(u); u >= 0 && uint(i) < uint(len(c.coef)) {
+		k, t := &c.coef[i], u-float64(i)
+		return units.Millimetres(k[0] + t*(k[1]+t*(k[2]+t*k[3]))), nil
+	}
+	return c.anywhere(at)
+}
+
+// anywhere is Lift for uneven pieces and angles outside the turn.
+func (c *Curve) anywhere(at units.CamAngle) (units.Length, error) {
 	x := at.Degrees() - c.start
-	if !(x >= 0 && x < turnDegrees) {
-		if x-x != 0 {
-			return 0, notFinite()
-		}
-		x = within(x)
+	if x-x != 0 {
+		return 0, notFinite()
 	}
-	if u := x * c.inv; c.inv != 0 {
-		if i := int(u); i < len(c.coef) {
-			k, t := &c.coef[i], u-float64(i)
-			return units.Millimetres(((k[3]*t+k[2])*t+k[1])*t + k[0]), nil
-		}
-	}
-	return units.Millimetres(c.lift(x)), nil
+	return units.Millimetres(c.lift(within(x))), nil
 }
 
 // lift in millimetres at x degrees from the first knot, x within the turn.
@@ -263,7 +265,7 @@ func (c *Curve) Reversed() *Curve {
 		// t to 1 - t.
 		d.coef[i] = [4]float64{k[0] + k[1] + k[2] + k[3], -(k[1] + 2*k[2] + 3*k[3]), k[2] + 3*k[3], -k[3]}
 	}
-	if c.inv != 0 {
+	if c.knots == nil {
 		return d
 	}
 	knots := make([]float64, n)

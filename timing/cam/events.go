@@ -12,7 +12,7 @@ import (
 // Events are where the lift passes a check lift, on the camshaft.
 type Events struct {
 	Check    units.Length   `json:"check"`
-	Opens    units.CamAngle `json:"opens"`  // lift rises through the check
+	Opens    units.CamAngle `json:"opens"`  // lift rises through the check; 0° to 360°
 	Closes   units.CamAngle `json:"closes"` // after Opens, possibly beyond one turn
 	Duration units.CamAngle `json:"duration"`
 	// OpeningRise and ClosingRise are lift gained, or lost, per cam degree there:
@@ -44,7 +44,8 @@ func (c *Curve) Events(check units.Length) (Events, error) {
 	if s < o {
 		s += turnDegrees
 	}
-	out.Opens, out.Closes = units.CamDegrees(c.start+o), units.CamDegrees(c.start+s)
+	first := within(c.start + o)
+	out.Opens, out.Closes = units.CamDegrees(first), units.CamDegrees(first+s-o)
 	out.Duration = units.CamDegrees(s - o)
 	out.OpeningRise = units.Millimetres(c.motion(within(o))[1])
 	out.ClosingRise = units.Millimetres(-c.motion(within(s))[1])
@@ -148,8 +149,9 @@ func (f Fitted) Doubts(e Events, zero units.Length, wheel units.CamAngle) (Doubt
 	}, nil
 }
 
-// Centres are the several things that are called the centre of a lobe. They agree
-// on a symmetrical lobe; where they do not, say which was used.
+// Centres are the several things that are called the centre of a lobe, counted on
+// from the opening, possibly beyond one turn. They agree on a symmetrical lobe; where
+// they do not, say which was used.
 type Centres struct {
 	// ByEvents is halfway between opening and closing at the check lift: free of
 	// clearance and of the gauge's zero where both flanks are alike.
@@ -175,7 +177,7 @@ func (c *Curve) Centres(check units.Length) (Centres, error) {
 	if err != nil || e.NoAnswer.Given() {
 		return Centres{NoAnswer: e.NoAnswer}, err
 	}
-	o := e.Opens.Degrees() - c.start
+	o := within(e.Opens.Degrees() - c.start)
 	s := o + e.Duration.Degrees()
 	peak, lift := c.peak()
 	if peak < o {
@@ -183,7 +185,7 @@ func (c *Curve) Centres(check units.Length) (Centres, error) {
 	}
 	byArea := c.halfArea(o, s, check.Millimetres())
 	mirror, rms := c.mirror((o+s)/2, (s-o)/2, check.Millimetres())
-	at := func(x float64) units.CamAngle { return units.CamDegrees(c.start + x) }
+	at := func(x float64) units.CamAngle { return e.Opens + units.CamDegrees(x-o) }
 	return Centres{
 		ByEvents: at((o + s) / 2), ByPeak: at(peak), ByArea: at(byArea), ByMirror: at(mirror),
 		Asymmetry: units.Millimetres(rms), MaxLift: units.Millimetres(lift),
@@ -193,7 +195,7 @@ func (c *Curve) Centres(check units.Length) (Centres, error) {
 // MaxLift returns the greatest lift and where.
 func (c *Curve) MaxLift() (units.Length, units.CamAngle) {
 	x, y := c.peak()
-	return units.Millimetres(y), units.CamDegrees(c.start + x)
+	return units.Millimetres(y), units.CamDegrees(within(c.start + x))
 }
 
 func (c *Curve) peak() (x, y float64) {
@@ -290,7 +292,7 @@ func (c *Curve) Area(check units.Length, crankSpeed units.RotationalSpeed) (Area
 	if err := l.Err(); err != nil || e.NoAnswer.Given() {
 		return Area{}, err
 	}
-	o := e.Opens.Degrees() - c.start
+	o := within(e.Opens.Degrees() - c.start)
 	a := c.integral(o+e.Duration.Degrees()) - c.integral(o)
 	out := Area{LiftAngle: a, MeanLift: units.Millimetres(a / e.Duration.Degrees())}
 	if w := crankSpeed.DegreesPerSecond() / 2; w > 0 {
@@ -348,7 +350,7 @@ func OverlapOf(exhaust, inlet *Curve, check units.Length) (Overlap, error) {
 		prev = v
 	}
 	if x, err := solve.Root(func(x float64) float64 { return at(exhaust, x) - at(inlet, x) }, from, from+d, 1e-9); err == nil {
-		out.SplitAt, out.SplitBy = units.CamDegrees(x), units.Millimetres(at(inlet, x))
+		out.SplitAt, out.SplitBy = units.CamDegrees(within(x)), units.Millimetres(at(inlet, x))
 	}
 	return out, nil
 }
