@@ -57,6 +57,7 @@ type LimitFinding[Q units.Quantity] struct {
 	Margin  Q                  `json:"margin"` // to the nearer end of the fit, negative outside it
 	Verdict LimitVerdict       `json:"verdict"`
 	Chance  units.Ratio        `json:"chance"`           // that the verdict is right, by the reading's uncertainty
+	Words   string             `json:"words"`            // the chance in words: "very likely"
 	Second  LimitVerdict       `json:"second,omitempty"` // the next likeliest verdict, if it has one per cent or more
 	Text    string             `json:"text"`
 	Do      string             `json:"do,omitempty"`
@@ -149,6 +150,7 @@ func CheckLimit[Q units.Quantity](key string, reading measure.Reading[Q], size m
 	var p units.Ratio
 	f.Verdict, p, f.Second = e.judge()
 	f.Chance = p
+	f.Words = measure.Odds{Share: p.Value()}.Words()
 	f.Text = limit.Part + " " + reading.String() + " against " + f.Fit.String() + ": " + f.Verdict.Text()
 	switch {
 	case f.Verdict == Right:

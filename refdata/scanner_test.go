@@ -1,0 +1,78 @@
+package refdata
+
+import (
+	"encoding/csv"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// Text that encoding/csv reads as a table is read the same here: the scanner takes
+// no line feed within a cell and no carriage return, so those are left out.
+func FuzzScanner(f *testing.F) {
+	f.Add("a,b\n1,2\n")
+	f.Add("a,b\n\"x, y\",\"say \"\"so\"\"\"\n")
+	f.Add("a\n\n")
+	f.Add("a,b\n\"\",\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		s := scan(text) // never panics
+		var got [][]string
+		if s.head != nil {
+			got = append(got, s.head)
+		}
+		for s.next() {
+			got = append(got, append([]string(nil), s.cells...))
+			s.number(0)
+		}
+		if strings.Contains(text, "\r") || strings.Contains(text, "\n\n") || strings.HasPrefix(text, "\n") {
+			return
+		}
+		want, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+		if err != nil {
+			return
+		}
+		for _, row := range want {
+			if strings.Contains(strings.Join(row, ""), "\n") {
+				return
+			}
+		}
+		if err := s.err(); err != nil && !onlyNumbers(err) {
+			t.Fatalf("%q: %v", text, err)
+		}
+		if len(want) != len(got) {
+			t.Fatalf("%q: %d lines, want %d", text, len(got), len(want))
+		}
+		for i := range want {
+			if strings.Join(want[i], "\x00") != strings.Join(got[i], "\x00") {
+				t.Errorf("line %d of %q: %q, want %q", i+1, text, got[i], want[i])
+			}
+		}
+	})
+}
+
+func onlyNumbers(err error) bool {
+	for line := range strings.SplitSeq(err.Error(), "\n") {
+		if !strings.Contains(line, "not a number") {
+			return false
+		}
+	}
+	return true
+}
+
+// A plain decimal reads as strconv.ParseFloat reads it, to the last bit, and what
+// is no plain decimal is left to it.
+func TestDecimalIsParseFloat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.OneOf(
+			rapid.StringMatching(`-?[0-9]{0,8}\.?[0-9]{0,8}`),
+			rapid.StringMatching(`[-0-9.e+]{0,10}`),
+		).Draw(t, "text")
+		got, ok := decimal(text)
+		want, err := strconv.ParseFloat(text, 64)
+		if ok && (err != nil || got != want) {
+			t.Fatalf("%q: %v, want %v, %v", text, got, want, err)
+		}
+	})
+}
