@@ -18,6 +18,7 @@ type Budget struct {
 	TorqueEngine units.Torque `json:"torque_engine"` // greatest the engine puts on it
 	TorqueWanted units.Torque `json:"torque_wanted"` // that with its margin
 	Margin       float64      `json:"margin"`        // Torque over TorqueEngine
+	WearLeft     units.Length `json:"wear_left"`     // of the whole pack before it slips, nuts left alone; negative if it slips now
 
 	// Lift of the pressure plate with the lever at the bar.
 	LiftWanted units.Length `json:"lift_wanted"` // for every face to be free
@@ -104,28 +105,30 @@ func (s *state) reach(turns units.Angle) error {
 
 func (s *state) budget(v *vector, n float64) Budget {
 	mm, newtons := units.Millimetres, units.Newtons
-	rate := s.count * v[springRate]
 	x := s.off(v) + n*s.pitch
-	clamp := rate * math.Max(x, 0)
+	clamp := math.Max(s.press(v, x), 0)
 	torque := v[friction] * v[faces] * s.radius * clamp
 	wanted := s.lift(v)
 	travel := s.liftAt(v, x)
-	bind := s.flush + v[wear] - n*s.pitch - s.shortest
+	bind := s.solid(v) - x
 	lift := math.Max(math.Min(travel, bind), 0)
-	gain := v[trainRatio] * s.efficiency * v[cableEfficiency]
-	load := rate * math.Max(x+lift, 0)
+	load := math.Max(s.press(v, x+lift), 0)
 	if travel <= 0 { // the plate does not stir: the cable pulls only as far as the pull left stretches it
-		load = math.Max(s.spare(v, 0), 0) / s.give(v)
+		load = math.Min(math.Max(s.forceByPull(v, 0), 0), clamp)
 	}
-	tension, tensionWanted := load/gain, rate*math.Max(x+wanted, 0)/gain
+	loadWanted := math.Max(s.press(v, x+wanted), 0)
+	_, tension := s.pull(v, lift, load)
+	_, tensionWanted := s.pull(v, wanted, loadWanted)
+	spent := s.spend(v, lift, load)
 	b := Budget{
 		Turns:        units.Turns(n),
 		SpringLength: mm(math.Min(s.flush+v[wear]-n*s.pitch, s.free-v[springSet])), Compression: mm(math.Max(x, 0)), Clamp: newtons(clamp),
 		Torque: units.NewtonMillimetres(torque), TorqueEngine: units.NewtonMillimetres(s.engine), TorqueWanted: units.NewtonMillimetres(s.wanted),
 		Margin:     torque / s.engine,
+		WearLeft:   mm(x - s.pressed(v, s.engine/(v[friction]*v[faces]*s.radius))),
 		LiftWanted: mm(wanted), LiftTravel: mm(math.Max(travel, 0)), LiftBind: mm(math.Max(bind, 0)), Lift: mm(lift),
-		Pull: mm(v[cablePull]), PullFreePlay: mm(v[freePlay]), PullPlay: mm(s.lost + v[trainRatio]*v[rodPlay]), PullHubNut: mm(v[trainRatio] * v[hubNutBack] * s.hubPitch),
-		PullStretch: mm(load * s.give(v)), PullLift: mm(v[trainRatio] * lift),
+		Pull: mm(v[cablePull]), PullFreePlay: mm(v[freePlay]), PullPlay: mm(spent.play), PullHubNut: mm(spent.nut),
+		PullStretch: mm(spent.stretch), PullLift: mm(spent.lift),
 		CableTension: newtons(tension), HandForce: newtons(tension / v[leverRatio]),
 		TensionWanted: newtons(tensionWanted), HandWanted: newtons(tensionWanted / v[leverRatio]),
 		Slips: torque < s.engine, ThinMargin: torque < s.wanted, Drags: lift < wanted, Heavy: tensionWanted/v[leverRatio] > s.hand,
@@ -138,14 +141,54 @@ func (s *state) budget(v *vector, n float64) Budget {
 	return b
 }
 
-// liftAt returns the lift that the pull gives with springs compressed by x, below zero
-// if the pull is gone before the plate moves. Slack springs (x below zero) lift
-// free until they touch.
-func (s *state) liftAt(v *vector, x float64) float64 {
-	spare := s.spare(v, 0)
-	if free := spare / v[trainRatio]; x < 0 && free <= -x {
-		return free
+// pull is the cable pull that a lift of y against a load takes, all told, and the
+// tension at the lever.
+func (s *state) pull(v *vector, y, load float64) (pull, tension float64) {
+	if s.train != nil {
+		return s.walk(v, y, load)
 	}
-	give := s.give(v) * s.count * v[springRate]
-	return (spare - give*x) / (v[trainRatio] + give)
+	return v[cablePull] - s.spare(v, y) + load*s.give(v), load / (v[trainRatio] * s.efficiency * v[cableEfficiency])
+}
+
+type spending struct{ play, nut, lift, stretch float64 }
+
+// spend says where the pull goes. Where the ratio changes on the way the parts are
+// reckoned one on top of another in the order play, nut, lift, stretch.
+func (s *state) spend(v *vector, y, load float64) spending {
+	if s.train == nil {
+		r := v[trainRatio]
+		return spending{play: s.lost + r*(v[rodPlay]+v[slack]), nut: r * v[hubNutBack] * s.hubPitch, lift: r * y, stretch: load * s.give(v)}
+	}
+	tight := *v
+	tight[hubNutBack] = 0
+	free := v[freePlay] - v[preload]
+	play, _ := s.walk(&tight, 0, 0)
+	nut, _ := s.walk(v, 0, 0)
+	lift, _ := s.walk(v, y, 0)
+	all, _ := s.walk(v, y, load)
+	return spending{play: play - free, nut: nut - play, lift: lift - nut, stretch: all - lift}
+}
+
+// liftAt returns the lift that the pull gives with springs compressed by x, below
+// zero if the pull is gone before the plate moves. Slack springs (x below zero)
+// lift free until they touch.
+func (s *state) liftAt(v *vector, x float64) float64 {
+	if s.train == nil && s.law == nil {
+		spare := s.spare(v, 0)
+		if free := spare / v[trainRatio]; x < 0 && free <= -x {
+			return free
+		}
+		give := s.give(v) * s.count * v[springRate]
+		return (spare - give*x) / (v[trainRatio] + give)
+	}
+	low, high := -50.0, 50.0 // mm; what is needed rises with the lift
+	for range 60 {
+		y := (low + high) / 2
+		if need, _ := s.pull(v, y, math.Max(s.press(v, x+y), 0)); need <= v[cablePull] {
+			low = y
+		} else {
+			high = y
+		}
+	}
+	return low
 }

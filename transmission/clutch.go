@@ -1,6 +1,9 @@
 package transmission
 
-import "example.com/benchbook/units"
+import (
+	"example.com/benchbook/transmission/spring"
+	"example.com/benchbook/units"
+)
 
 // Clutch says how a clutch and its release are made: what a drawing or the
 // parts in the hand tell, and the condition it has when nothing is wrong.
@@ -47,10 +50,13 @@ func (p PressureLaw) String() string {
 	return "unknown pressure law"
 }
 
-// Springs is the set of clutch springs. All are alike and straight in load.
+// Springs is the set of clutch springs, all alike. A coil spring is told by Rate
+// and FreeLength; a disc spring or a stack of them, whose load is not straight,
+// by Law and FreeLength.
 type Springs struct {
-	Count      int
-	Rate       units.SpringRate // of one spring
+	Count      int              // for one large disc spring, 1
+	Rate       units.SpringRate // of one spring; not wanted with Law
+	Law        spring.Element   // load of one spring by deflection; nil is straight at Rate. Only its first rising branch is used
 	FreeLength units.Length     // of a new one
 	Shortest   units.Length     // least length one may be pressed to: solid length and allowance
 	AtFlush    units.Length     // length with the nut flush with the stud's end, on a new pack

@@ -27,27 +27,43 @@ func (s *state) give(v *vector) float64 {
 	return 1/(v[cableStiffness]*v[trainRatio]*s.efficiency*v[cableEfficiency]) + s.stretch
 }
 
+// forceByHand is the load at the plate, lifted by y, at which the hand force is
+// as much as may be asked.
+func (s *state) forceByHand(v *vector, y float64) float64 {
+	if s.train != nil {
+		return s.mostForce(func(f float64) bool { _, tension := s.walk(v, y, f); return tension/v[leverRatio] <= s.hand })
+	}
+	return s.hand * v[leverRatio] * v[trainRatio] * s.efficiency * v[cableEfficiency]
+}
+
+// forceByPull is the load at the plate, lifted by y, at which stretch takes all
+// the pull that is left; below zero if there is none left.
+func (s *state) forceByPull(v *vector, y float64) float64 {
+	if s.train != nil {
+		return s.mostForce(func(f float64) bool { pull, _ := s.walk(v, y, f); return pull <= v[cablePull] })
+	}
+	return s.spare(v, y) / s.give(v)
+}
+
 // bounds are the turns each limit sets.
 type bounds struct{ torque, contact, bind, hand, travel, thread float64 }
 
 // bounds solves every limit for the turns n of the nuts, with compression
-// x = off + n P and load N k x of N springs of rate k:
+// x = off + n P and load W(x) of all springs:
 //
-//	torque    mu z Rm N k x >= wanted torque
+//	torque    mu z Rm W(x) >= wanted torque
 //	contact   x >= 0 and n >= 0
-//	bind      spring length less lift >= shortest
-//	hand      N k (x + y) <= hand force times leverage, ratio and efficiencies
-//	travel    N k (x + y) give <= spare
+//	bind      x + y <= solid
+//	hand      W(x + y) <= the load at which the hand force is reached
+//	travel    W(x + y) <= the load at which the pull is used up
 func (s *state) bounds(v *vector) bounds {
 	off, y := s.off(v), s.lift(v)
-	rate := s.count * v[springRate]
-	gain := v[leverRatio] * v[trainRatio] * s.efficiency * v[cableEfficiency]
 	return bounds{
-		torque:  (s.wanted/(v[friction]*v[faces]*s.radius*rate) - off) / s.pitch,
+		torque:  (s.pressed(v, s.wanted/(v[friction]*v[faces]*s.radius)) - off) / s.pitch,
 		contact: math.Max(-off/s.pitch, 0),
-		bind:    (s.flush + v[wear] - y - s.shortest) / s.pitch,
-		hand:    (s.hand*gain/rate - y - off) / s.pitch,
-		travel:  (s.spare(v, y)/(s.give(v)*rate) - y - off) / s.pitch,
+		bind:    (s.solid(v) - y - off) / s.pitch,
+		hand:    (s.pressed(v, s.forceByHand(v, y)) - y - off) / s.pitch,
+		travel:  (s.pressed(v, s.forceByPull(v, y)) - y - off) / s.pitch,
 		thread:  s.thread,
 	}
 }

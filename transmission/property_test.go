@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/benchbook/transmission/spring"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
@@ -26,6 +27,28 @@ func anyClutch(t *rapid.T) (Clutch, Condition) {
 		Train: []Element{{Ratio: f("arm", 3, 8), Efficiency: f("arm efficiency", 0.7, 1), Stiffness: units.NewtonsPerMillimetre(f("arm stiffness", 200, 5000)), Lost: units.Millimetres(f("arm lost", 0, 0.3))}, {Ratio: f("rod lever", 0.8, 1.5), Stiffness: units.NewtonsPerMillimetre(f("rod stiffness", 500, 20000))}},
 		Demand: Demand{EngineTorque: units.NewtonMetres(f("torque", 10, 60)), PrimaryRatio: f("primary", 1.5, 3),
 			HandForce: units.Newtons(f("hand", 80, 250))},
+	}
+	if rapid.IntRange(0, 3).Draw(t, "kind of spring") == 0 {
+		d, err := spring.NewDisc(spring.DiscSpec{Outside: units.Millimetres(f("De", 60, 120)), Inside: units.Millimetres(f("Di", 25, 45)),
+			Thickness: units.Millimetres(f("t", 1.5, 3)), ConeHeight: units.Millimetres(f("h0", 1, 3.5))})
+		if err != nil {
+			t.Fatal(err)
+		}
+		stack, err := spring.NewStack(d, 1, rapid.IntRange(1, 4).Draw(t, "series"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		c.Springs.Count, c.Springs.Law, c.Springs.Rate = 1, stack, 0
+		c.Springs.FreeLength = stack.Height()
+		c.Springs.AtFlush = stack.Height() + units.Millimetres(f("flush", -1.5, 3))
+		c.Springs.Shortest = stack.Height().Times(0.2)
+	}
+	switch rapid.IntRange(0, 9).Draw(t, "kind of arm") {
+	case 0:
+		c.Train[0] = ReleaseArm(units.Millimetres(f("cable arm", 30, 80)), units.Millimetres(f("rod arm", 8, 16)), units.Degrees(f("cable rest", -40, 20)), units.Degrees(f("rod rest", -40, 20)))
+		c.Train[0].Efficiency, c.Train[0].Stiffness = 0.9, units.NewtonsPerMillimetre(800)
+	case 1:
+		c.Train[0] = QuickThread(units.Millimetres(f("cable arm", 30, 80)), units.Millimetres(f("lead", 20, 80)), units.Degrees(f("cable rest", -40, 20)))
 	}
 	c.Plates.Driven = c.Plates.Driving + rapid.IntRange(-1, 1).Draw(t, "difference")
 	exact := func(name string, low, high float64) measure.Reading[units.Length] {
@@ -92,22 +115,71 @@ func againstBisection(t rapid.TB, c Clutch, found Condition) {
 		return c.Springs.AtFlush.Millimetres() + mm(found.Wear) - n*c.Nuts.Pitch.Millimetres()
 	}
 	load := func(n, y float64) float64 { // of all springs at lift y, in newtons; below zero means slack
-		return float64(c.Springs.Count) * c.Springs.Rate.NewtonsPerMillimetre() * (c.Springs.FreeLength.Millimetres() - mm(found.SpringSet) - (seat(n) - y))
+		x := units.Millimetres(c.Springs.FreeLength.Millimetres() - mm(found.SpringSet) - (seat(n) - y))
+		if c.Springs.Law == nil {
+			return float64(c.Springs.Count) * c.Springs.Rate.NewtonsPerMillimetre() * x.Millimetres()
+		}
+		// past the ends of the rising branch the load goes on straight, as documented
+		end := c.Springs.Law.Limit()
+		most, _ := c.Springs.Law.Load(end)
+		soft, _ := c.Springs.Law.RateAt(0)
+		switch {
+		case x < 0:
+			return soft.NewtonsPerMillimetre() * x.Millimetres()
+		case x > end:
+			return most.Newtons() * x.Ratio(end)
+		}
+		f, _ := c.Springs.Law.Load(x)
+		return f.Newtons()
+	}
+	// an arm turned by an angle: travel of a pin, straight on past 80 degrees
+	pin := func(radius, rest, angle float64) float64 {
+		at, edge := rest+angle, 80*math.Pi/180
+		over := at - math.Max(-edge, math.Min(at, edge))
+		return radius * (math.Sin(at-over) + over*math.Cos(edge) - math.Sin(rest))
+	}
+	through := func(e Element, travel float64) (in, ratio float64) {
+		w := e.swing
+		if w.in == 0 {
+			return travel * e.Ratio, e.Ratio
+		}
+		out := func(angle float64) float64 {
+			if w.out == 0 {
+				return w.lead * angle
+			}
+			return pin(w.out, w.outRest, angle)
+		}
+		low, high := -1e5, 1e5
+		for range 64 {
+			if mid := (low + high) / 2; out(mid) < travel {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		const d = 1e-6 // radians, for the slope
+		return pin(w.in, w.inRest, low), (pin(w.in, w.inRest, low+d) - pin(w.in, w.inRest, low-d)) / (out(low+d) - out(low-d))
 	}
 	arm, rod := c.Train[0], c.Train[1]
 	// cable pull that frees the plates, followed from the plate to the hand
 	pulled := func(n float64) (need, tension float64) {
 		force, travel := load(n, lift), lift+mm(found.RodPlay)+found.HubNutBack.Value().Turns()*1.27
-		travel += force / rod.Stiffness.NewtonsPerMillimetre()
-		travel, force = travel*rod.Ratio, force/rod.Ratio
-		travel += arm.Lost.Millimetres() + force/arm.Stiffness.NewtonsPerMillimetre()
-		travel, force = travel*arm.Ratio, force/arm.Ratio/arm.Efficiency
+		for _, e := range []Element{rod, arm} {
+			if k := e.Stiffness.NewtonsPerMillimetre(); k > 0 {
+				travel += force / k
+			}
+			in, ratio := through(e, travel+e.Lost.Millimetres())
+			travel, force = in, force/ratio
+			if e.Efficiency > 0 {
+				force /= e.Efficiency
+			}
+		}
 		force /= found.CableEfficiency.Value().Value()
 		return travel + mm(found.FreePlay) + force/found.CableStiffness.Value().NewtonsPerMillimetre(), force
 	}
 	root := func(ok func(n float64) bool) float64 { // last n, upward, at which ok still holds
 		low, high := -1e5, 1e5
-		for range 200 {
+		for range 64 { // to 1e-14 of a turn
 			if mid := (low + high) / 2; ok(mid) {
 				low = mid
 			} else {
@@ -122,10 +194,20 @@ func againstBisection(t rapid.TB, c Clutch, found Condition) {
 	low := math.Max(root(slips), math.Max(root(func(n float64) bool { return load(n, 0) < 0 }), 0))
 	high := c.Nuts.Thread.Turns()
 	high = math.Min(high, root(func(n float64) bool { return seat(n)-lift >= c.Springs.Shortest.Millimetres() }))
+	if law := c.Springs.Law; law != nil {
+		high = math.Min(high, root(func(n float64) bool {
+			return c.Springs.FreeLength.Millimetres()-mm(found.SpringSet)-seat(n)+lift <= law.Limit().Millimetres()
+		}))
+	}
 	high = math.Min(high, root(func(n float64) bool { need, _ := pulled(n); return need <= mm(found.CablePull) }))
 	high = math.Min(high, root(func(n float64) bool { _, f := pulled(n); return f/2.9 <= c.Demand.HandForce.Newtons() }))
-	// a few hundred rounded operations on turns up to 100 000
-	const tol = 1e-7
+	// a few hundred rounded operations on turns up to 100 000; where arms swing the
+	// slope here is a difference quotient good to a millionth or so, on ends of
+	// some tens of turns
+	tol := 1e-7
+	if arm.swing != (swing{}) {
+		tol = 1e-5 * math.Max(1, math.Max(math.Abs(low), math.Abs(high)))
+	}
 	if math.Abs(w.Low.Turns()-low) > tol || math.Abs(w.High.Turns()-high) > tol {
 		t.Fatalf("window %.6f .. %.6f, bisection %.6f .. %.6f", w.Low.Turns(), w.High.Turns(), low, high)
 	}

@@ -3,6 +3,7 @@ package transmission
 import (
 	"math"
 
+	"example.com/benchbook/transmission/spring"
 	"example.com/benchbook/units/fault"
 )
 
@@ -15,12 +16,15 @@ type state struct {
 	freshU vector
 	took   [parts]bool
 
-	count, free, shortest, flush float64 // springs
-	pitch, thread                float64 // nuts; thread is infinite if not known
-	radius, gap, plate           float64 // plates
-	engine, wanted               float64 // torque at the clutch, without and with margin
-	efficiency                   float64 // train, whole
-	lost, stretch                float64 // of the train: cable travel lost; cable travel per newton at the plate
+	count, free, shortest, flush float64        // springs
+	law                          spring.Element // nil is straight
+	law0, lawEnd, lawForce       float64        // its rate at no load; where its rising branch ends, and the load of one spring there
+	train                        []Element      // the train itself, if its ratio changes on the way; else nil
+	pitch, thread                float64        // nuts; thread is infinite if not known
+	radius, gap, plate           float64        // plates
+	engine, wanted               float64        // torque at the clutch, without and with margin
+	efficiency                   float64        // train, whole
+	lost, stretch                float64        // of the train: cable travel lost; cable travel per newton at the plate
 	hubPitch                     float64
 	hand, leastPlay, leastWidth  float64 // what may be asked
 }
@@ -39,8 +43,7 @@ func (c *Clutch) resolve(found *Condition) (state, error) {
 	for p := range parts {
 		fresh[p] = rules[p].fresh
 	}
-	rate := c.Springs.Rate.NewtonsPerMillimetre()
-	fresh[springRate] = figure{rate, 0.03 * rate}
+	fresh[springRate] = figure{s.fresh[springRate], s.freshU[springRate]}
 	c.Lever.figures(&fresh, &l)
 	var took [parts]bool
 	c.New.readInto(&fresh, &took, &l, "new")
@@ -102,10 +105,15 @@ func (c *Clutch) springs(s *state, l *fault.List) {
 	p := &c.Springs
 	s.count, s.free, s.shortest, s.flush = float64(p.Count), p.FreeLength.Millimetres(), p.Shortest.Millimetres(), p.AtFlush.Millimetres()
 	need(l, "springs.count", s.count, "", 1, 60)
-	need(l, "springs.rate", p.Rate.NewtonsPerMillimetre(), "N/mm", 0.1, 1000)
-	need(l, "springs.free_length", s.free, "mm", 3, 300)
-	need(l, "springs.shortest", s.shortest, "mm", 1, 300)
-	need(l, "springs.at_flush", s.flush, "mm", 1, 400)
+	rate := p.Rate.NewtonsPerMillimetre()
+	if p.Law != nil {
+		rate = s.straighten(p.Law, l)
+	}
+	need(l, "springs.rate", rate, "N/mm", 0.1, 1e5)
+	s.fresh[springRate], s.freshU[springRate] = rate, 0.03*rate
+	need(l, "springs.free_length", s.free, "mm", 1, 300)
+	need(l, "springs.shortest", s.shortest, "mm", 0.1, 300)
+	need(l, "springs.at_flush", s.flush, "mm", 0.5, 400)
 	if s.shortest >= s.free && s.free > 0 {
 		l.Add(fault.Fault{Code: fault.Conflict, Path: "springs.shortest", Value: number(s.shortest) + " mm", Unit: "mm", Rule: "must be less than the free length of " + number(s.free) + " mm"})
 	}

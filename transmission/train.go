@@ -116,21 +116,12 @@ func (h *HandLever) figures(f *[parts]figure, l *fault.List) {
 	}
 }
 
-// Element is one link of the release between the cable and the pressure plate:
-// an arm, a rocking lever, a quick thread, a ball ramp, a push rod.
-type Element struct {
-	Name       string
-	Ratio      float64          // travel put in over travel given out, 0.05 to 200: 6 if 6 mm of cable move the rod 1 mm
-	Efficiency float64          // work given out over work put in, 0.05 to 1; 0 takes 1
-	Stiffness  units.SpringRate // at its output; 0 is rigid
-	Lost       units.Length     // motion it loses at its output before it drives
-}
-
 // release reduces the train to one ratio, one efficiency, the cable travel it
 // loses, and the cable travel its own stretch takes for each newton at the
 // pressure plate. With r and e the ratio and efficiency of each element, the
 // force at the output of element j is the plate's over all r e after it, and its
-// travel counts at the cable times all r up to it (statics, derived here).
+// travel counts at the cable times all r up to it (statics, derived here). A
+// train whose ratio changes on the way is kept whole.
 func (c *Clutch) release(s *state, l *fault.List) {
 	ratio := &s.fresh[trainRatio]
 	*ratio, s.efficiency = 1, 1
@@ -139,31 +130,24 @@ func (c *Clutch) release(s *state, l *fault.List) {
 	}
 	for i := range c.Train {
 		e := &c.Train[i]
+		if e.swing != (swing{}) {
+			s.train = c.Train
+		}
 		eff := or(e.Efficiency, 1)
 		k, lost := e.Stiffness.NewtonsPerMillimetre(), e.Lost.Millimetres()
-		if !(e.Ratio >= 0.05 && e.Ratio <= 200 && eff >= 0.05 && eff <= 1 && (k == 0 || k >= 10 && k <= 1e9) && lost >= 0 && lost <= 50) {
-			e.faults(l, "train["+strconv.Itoa(i)+"]")
-			continue
+		if !(e.Ratio >= 0.05 && e.Ratio <= 200 && eff >= 0.05 && eff <= 1 && (k == 0 || k >= 10 && k <= 1e9) && lost >= 0 && lost <= 50) || e.swing != (swing{}) {
+			if !e.check(l, "train["+strconv.Itoa(i)+"]") {
+				continue
+			}
 		}
 		*ratio *= e.Ratio
 		s.efficiency *= eff
 		s.lost += *ratio * lost
-		// what came before acts through this element too: its force here is the
+		// what came before acts through this element too: its force there is the
 		// plate's divided by this element's ratio and efficiency as well
-		s.stretch = s.stretch / (e.Ratio * eff)
+		s.stretch /= e.Ratio * eff
 		if k > 0 {
 			s.stretch += *ratio / k
 		}
 	}
-}
-
-func (e *Element) faults(l *fault.List, path string) {
-	need(l, path+".ratio", e.Ratio, "", 0.05, 200)
-	if e.Efficiency != 0 {
-		need(l, path+".efficiency", e.Efficiency, "", 0.05, 1)
-	}
-	if e.Stiffness != 0 {
-		need(l, path+".stiffness", e.Stiffness.NewtonsPerMillimetre(), "N/mm", 10, 1e9)
-	}
-	need(l, path+".lost", e.Lost.Millimetres(), "mm", 0, 50)
 }

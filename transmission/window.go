@@ -43,14 +43,16 @@ func (w Window) Open() bool { return !w.Reason.Given() }
 //	lift wanted             y = z gap + out of flat + run-out / 2
 //	torque from below       mu z Rm N k x >= margin times engine torque times primary ratio
 //	contact from below      x >= 0, n >= 0
-//	coil bind from above    spring length less y >= shortest
+//	coil bind from above    spring length less y >= shortest; disc springs within their rising branch
 //	hand force from above   N k (x + y) <= hand force times leverage, train ratio and efficiencies
 //	travel from above       free play + stretch + ratio (rod play + hub nut q p + y) <= cable pull
 //
 // Friction theory: R. S. Khurmi and J. K. Gupta, Theory of Machines, chapter 10;
 // V. B. Bhandari, Design of Machine Elements, chapter 11. The rest is statics,
-// derived here; it takes the clamp as equal at every face and the train's ratio
-// as constant. Readings not taken stand at their new values. It allocates nothing. Errors:
+// derived here; it takes the clamp as equal at every face. With [Springs].Law the
+// load is that law's in place of N k x, and with an element that swings the ratio
+// is that of its arms at every angle; both are then solved numerically, to
+// better than a millionth of a turn. Readings not taken stand at their new values. It allocates nothing. Errors:
 // every figure that is missing or outside its range, as fault.Fault.
 func (c Clutch) Window(found Condition) (Window, error) {
 	s, err := c.resolve(&found)
@@ -65,6 +67,7 @@ func (s *state) window(v *vector) Window {
 	low, lowLimit := b.low()
 	high, highLimit := b.high()
 	y := s.lift(v)
+	taken, _ := s.pull(v, y, 0)
 	w := Window{
 		Low: units.Turns(low), High: units.Turns(high), Width: units.Turns(high - low), LowLimit: lowLimit, HighLimit: highLimit,
 		Torque: units.Turns(b.torque), Contact: units.Turns(b.contact), CoilBind: units.Turns(b.bind),
@@ -72,7 +75,7 @@ func (s *state) window(v *vector) Window {
 		TorqueWanted: units.NewtonMillimetres(s.wanted),
 		ClampWanted:  units.Newtons(s.wanted / (v[friction] * v[faces] * s.radius)),
 		LiftWanted:   units.Millimetres(y),
-		CableSpare:   units.Millimetres(s.spare(v, y)),
+		CableSpare:   units.Millimetres(v[cablePull] - taken),
 	}
 	if !math.IsInf(b.thread, 1) {
 		w.Thread = units.Turns(b.thread)
