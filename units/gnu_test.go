@@ -90,12 +90,12 @@ func TestGNUUnits(t *testing.T) {
 			name := k.name + " " + u.symbol
 			if k.affine {
 				// 20 of the unit in kelvins, and 300 K in the unit
-				scale := map[float64]string{0: "", 273.15: "tempC", 459.67: "tempF"}[u.off]
+				scale := map[string]string{"°C": "tempC", "°F": "tempF"}[u.symbol]
 				if scale == "" {
 					continue
 				}
-				pairs = append(pairs, pair{name, scale + "(20)", "K", (20 + u.off) * u.num / u.den},
-					pair{name + " back", "300 K", scale, 300*u.den/u.num - u.off})
+				pairs = append(pairs, pair{name, scale + "(20)", "K", (20+u.off)*u.num/u.den + u.post},
+					pair{name + " back", "300 K", scale, (300-u.post)*u.den/u.num - u.off})
 				continue
 			}
 			g := gnuName(k, u.symbol)

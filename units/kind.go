@@ -27,13 +27,14 @@ type kind struct {
 	ambiguous    []ambiguous
 }
 
-// unit is one way to write a unit: stored = (x + off) * num / den. Numerator
+// unit is one way to write a unit: stored = (x + off) * num / den + post. Numerator
 // and denominator stay apart so that n/64 in and its like round once.
 type unit struct {
-	symbol        string
-	num, den, off float64
-	printed       bool   // the symbol to print for this unit
-	note          string // what is said when it is used
+	symbol    string
+	num, den  float64
+	off, post float64 // of a scale with a zero of its own: the whole degrees are shifted before and after
+	printed   bool    // the symbol to print for this unit
+	note      string  // what is said when it is used
 }
 
 type ambiguous struct{ symbol, choices string }
@@ -150,12 +151,12 @@ func text(k *kind, b []byte, v float64) []byte {
 	start := len(b)
 	for _, symbol := range k.prefer {
 		u := k.find(symbol)
-		x := v*u.den/u.num - u.off
+		x := (v-u.post)*u.den/u.num - u.off
 		b = strconv.AppendFloat(b[:start], x, 'g', 15, 64)
 		if ax := math.Abs(x); x != 0 && (ax < 0.01 || ax >= 1e6) {
 			continue
 		}
-		if back, err := strconv.ParseFloat(string(b[start:]), 64); err != nil || (back+u.off)*u.num/u.den != v {
+		if back, err := strconv.ParseFloat(string(b[start:]), 64); err != nil || (back+u.off)*u.num/u.den+u.post != v {
 			continue
 		}
 		// The parser works from digits, so ask it rather than the line above.

@@ -58,8 +58,8 @@ func (n number) times(u *unit) float64 {
 	if n.neg {
 		num = -num
 	}
-	if u.off != 0 {
-		return (num/n.den + u.off) * u.num / u.den
+	if u.off != 0 || u.post != 0 {
+		return (num/n.den+u.off)*u.num/u.den + u.post
 	}
 	if num == 0 {
 		return 0

@@ -35,7 +35,7 @@ func TestUsualTextReadsBack(t *testing.T) {
 		t.Run(k.name, rapid.MakeCheck(func(t *rapid.T) {
 			u := rapid.SampledFrom(k.units).Draw(t, "unit")
 			x := float64(rapid.IntRange(-999_999, 999_999).Draw(t, "figure")) / float64(rapid.SampledFrom([]int{1, 10, 100, 1000, 64}).Draw(t, "over"))
-			v := (x + u.off) * u.num / u.den
+			v := (x+u.off)*u.num/u.den + u.post
 			s := string(text(k, nil, v))
 			back, _, err := parse(k, s)
 			if err != nil || back != v {
@@ -59,7 +59,7 @@ func TestUnitsReadThemselves(t *testing.T) {
 					continue
 				}
 				got, _, err := parse(k, text)
-				want := (1 + u.off) * u.num / u.den
+				want := (1+u.off)*u.num/u.den + u.post
 				if err != nil || math.Abs(got-want) > 0x1p-52*math.Abs(want) {
 					t.Errorf("%s: %q reads as %v, %v, not %v", k.name, text, got, err, want)
 				}

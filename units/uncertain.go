@@ -14,15 +14,15 @@ func WithUncertainty[Q Quantity](q, u Q) string {
 	if u == 0 || !Finite(q) || !Finite(u) {
 		return q.String()
 	}
-	symbol, num, den, off := k.stored, 1.0, 1.0, 0.0
+	symbol, num, den, off, post := k.stored, 1.0, 1.0, 0.0, 0.0
 	for _, p := range k.prefer {
 		c := k.find(p)
-		if x := math.Abs(float64(q)*c.den/c.num - c.off); c.off != 0 || x >= 0.1 && x < 1e5 || q == 0 {
-			symbol, num, den, off = p, c.num, c.den, c.off
+		if x := math.Abs(float64(q) * c.den / c.num); k.affine || x >= 0.1 && x < 1e5 || q == 0 {
+			symbol, num, den, off, post = p, c.num, c.den, c.off, c.post
 			break
 		}
 	}
-	x, ux := float64(q)*den/num-off, math.Abs(float64(u)*den/num)
+	x, ux := (float64(q)-post)*den/num-off, math.Abs(float64(u)*den/num)
 	place := int(math.Floor(math.Log10(ux)))
 	if ux/math.Pow(10, float64(place)) < 1.95 {
 		place--

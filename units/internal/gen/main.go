@@ -96,7 +96,7 @@ func quantity(b *bytes.Buffer, q quant) {
 	fmt.Fprintf(b, "\nvar %s = kind{\n name: %q, shaft: %q, affine: %v, example: %q, choices: %q, siNum: %s, siDen: %s,\n units: []unit{\n", kind, words(q.name), q.shaft, q.affine, q.example, q.choices(), or(q.siNum, "1"), or(q.siDen, "1"))
 	for _, u := range q.units {
 		for i, s := range u.symbols {
-			fmt.Fprintf(b, "{%q, %s, %s, %s, %v, %q},\n", s, or(u.num, "1"), or(u.den, "1"), or(u.off, "0"), i == 0, u.notes[s])
+			fmt.Fprintf(b, "{%q, %s, %s, %s, %s, %v, %q},\n", s, or(u.num, "1"), or(u.den, "1"), or(u.off, "0"), or(u.post, "0"), i == 0, u.notes[s])
 		}
 	}
 	fmt.Fprintln(b, "},\nindex: func(s string) int {\n switch s {")
@@ -144,7 +144,7 @@ func ratio(u un) string {
 func forward(u un) string {
 	x := "x"
 	if u.off != "" {
-		x = "(x + " + u.off + ")"
+		x = "(x " + plus(u.off) + ")"
 	}
 	if u.num != "" {
 		x += " * " + paren(u.num)
@@ -152,11 +152,25 @@ func forward(u un) string {
 	if u.den != "" {
 		x += " / " + paren(u.den)
 	}
+	if u.post != "" {
+		x += " + " + u.post
+	}
 	return x
+}
+
+// plus writes a signed number as an addition or a subtraction.
+func plus(s string) string {
+	if m, negative := strings.CutPrefix(s, "-"); negative {
+		return "- " + m
+	}
+	return "+ " + s
 }
 
 func backward(u un) string {
 	x := "float64(q)"
+	if u.post != "" {
+		x = "(float64(q) - " + u.post + ")"
+	}
 	if u.den != "" {
 		x += " * " + paren(u.den)
 	}
@@ -164,7 +178,7 @@ func backward(u un) string {
 		x += " / " + paren(u.num)
 	}
 	if u.off != "" {
-		x += " - " + u.off
+		x += " " + plus(strings.TrimPrefix("-"+u.off, "--"))
 	}
 	return x
 }

@@ -14,11 +14,12 @@ type quant struct {
 	ambiguous                      [][2]string // symbol, what to write instead
 }
 
-// un is one unit: stored = (x + off) * num / den.
+// un is one unit: stored = (x + off) * num / den + post.
 type un struct {
 	one, many     string // constant and accessor names; "" for parse only
 	maker         string // constructor name, if not the accessor's
 	num, den, off string
+	post          string
 	symbols       []string          // the first is the one printed
 	notes         map[string]string // said when that symbol is used
 	plain         string            // words for the doc comment, if not the accessor's
@@ -29,7 +30,7 @@ func (u un) says() string  { return u.symbols[0] }
 
 func (q quant) base() int {
 	for i, u := range q.units {
-		if u.num == "" && u.den == "" && u.off == "" {
+		if u.num == "" && u.den == "" && u.off == "" && u.post == "" {
 			return i
 		}
 	}
@@ -223,8 +224,8 @@ var spec = []quant{
 	{name: "Temperature", doc: "a temperature", stored: "kelvins", si: "kelvins", example: "20 °C", affine: true, prefer: sym("°C"),
 		units: []un{
 			{many: "Kelvins", symbols: sym("K", "kelvin")},
-			{many: "Celsius", off: "273.15", symbols: sym("°C", "degC", "C", "deg C", "ºC"), plain: "degrees Celsius"},
-			{many: "Fahrenheit", off: "459.67", num: "5", den: "9", symbols: sym("°F", "degF", "F", "deg F", "ºF"), plain: "degrees Fahrenheit"},
+			{many: "Celsius", post: "273.15", symbols: sym("°C", "degC", "C", "deg C", "ºC"), plain: "degrees Celsius"},
+			{many: "Fahrenheit", off: "-32", num: "5", den: "9", post: "273.15", symbols: sym("°F", "degF", "F", "deg F", "ºF"), plain: "degrees Fahrenheit"},
 		}},
 	{name: "TemperatureDelta", doc: "a difference of temperature", stored: "kelvins", si: "kelvins", example: "15 K", prefer: sym("K"),
 		units: []un{
