@@ -30,6 +30,17 @@ func Causes(in Input, opt Options) (measure.Ranking, error) {
 	return b.rank()
 }
 
+// Phases compares each cam with its specification, and nothing else: how far it
+// stands from its place by its own events. Errors: those of [Diagnose].
+func Phases(in Input, opt Options) (inlet, exhaust Phase, err error) {
+	opt = opt.filled()
+	if err := in.check(&opt); err != nil {
+		return Phase{}, Phase{}, err
+	}
+	s := newSheet(&in, &opt)
+	return s.phase(Inlet), s.phase(Exhaust), nil
+}
+
 // Diagnose compares readings with the specification: how far each cam is from
 // its place, which faults explain that and with what odds, what to read next, and
 // what to move.

@@ -204,9 +204,6 @@ func (s *sheet) otherCams(c Cam, add func(atom)) {
 			known = append(known, r)
 		}
 	}
-	if len(known) > 0 {
-		prior /= 2
-	}
 	for _, r := range known {
 		other := shapeOf(c, r.Lobe, s.engine.Check, s.engine.ratioOf())
 		add(atom{
@@ -216,7 +213,7 @@ func (s *sheet) otherCams(c Cam, add func(atom)) {
 	}
 	k := int(c)
 	add(atom{
-		key: c.String() + "-cam", text: c.String() + " cam of another pattern", family: otherCam, cams: []Cam{c}, prior: prior,
+		key: c.String() + "-cam", text: c.String() + " cam of another pattern", family: otherCam, cams: []Cam{c}, prior: s.opt.Priors.UnknownCam,
 		ways: []way{{share: 1, mask: 1<<(longer+k) | 1<<(offset+k) | 1<<(higher+k), judge: -1}},
 	})
 }

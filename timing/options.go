@@ -16,7 +16,10 @@ type Options struct {
 	// Teeth is the largest number of teeth out that is listed: default 3, at
 	// most 12.
 	Teeth int `json:"teeth"`
-	// SingleFaults leaves out two faults at once: default both are weighed.
+	// SingleFaults leaves out two faults at once. By default these pairs are
+	// weighed, as if each fault had come about by itself: two that move cams
+	// (teeth, keyways, slips), and one that moves cams with a clearance or, if it
+	// moves one cam only, with a wrong TDC mark.
 	SingleFaults bool `json:"single_faults"`
 	// Near is how close to its specification a cam must come for a remedy to be
 	// as good as any: default 2° crank.
@@ -33,17 +36,18 @@ type Priors struct {
 	// WholeTrain is the whole train some teeth out, all numbers together: default
 	// 0.08. Where no one mesh moves both cams, a quarter of it.
 	WholeTrain float64 `json:"whole_train"`
-	Wheel      float64 `json:"wheel"`      // one camwheel some teeth out, each, all numbers together: default 0.08
-	Slip       float64 `json:"slip"`       // a cam turned on its wheel, each: default 0.06
-	Keyway     float64 `json:"keyway"`     // pinion on another keyway, all together: default 0.03
-	TDC        float64 `json:"tdc"`        // mark or pointer wrong; not weighed when found by stop: default 0.06
-	Clearance  float64 `json:"clearance"`  // clearance other than supposed, each cam: default 0.04
-	CheckLift  float64 `json:"check_lift"` // events found at another lift than said: default 0.02
-	OtherCam   float64 `json:"other_cam"`  // another cam fitted, each place, all rivals together: default 0.04
-	Exchanged  float64 `json:"exchanged"`  // inlet and exhaust cams exchanged: default 0.01
-	Disc       float64 `json:"disc"`       // disc read the wrong way round: default 0.02
-	WholeTurn  float64 `json:"whole_turn"` // one cam a whole crank turn out, each: default 0.005
-	Else       float64 `json:"else"`       // something else: default 0.02
+	Wheel      float64 `json:"wheel"`       // one camwheel some teeth out, each, all numbers together: default 0.08
+	Slip       float64 `json:"slip"`        // a cam turned on its wheel, each: default 0.06
+	Keyway     float64 `json:"keyway"`      // pinion on another keyway, all together: default 0.03
+	TDC        float64 `json:"tdc"`         // mark or pointer wrong; not weighed when found by stop: default 0.06
+	Clearance  float64 `json:"clearance"`   // clearance other than supposed, each cam: default 0.04
+	CheckLift  float64 `json:"check_lift"`  // events found at another lift than said: default 0.02
+	OtherCam   float64 `json:"other_cam"`   // a rival cam fitted, each place, all rivals together: default 0.03
+	UnknownCam float64 `json:"unknown_cam"` // a cam that is no rival fitted, each place: default 0.02
+	Exchanged  float64 `json:"exchanged"`   // inlet and exhaust cams exchanged: default 0.01
+	Disc       float64 `json:"disc"`        // disc read the wrong way round: default 0.02
+	WholeTurn  float64 `json:"whole_turn"`  // one cam a whole crank turn out, each: default 0.005
+	Else       float64 `json:"else"`        // something else: default 0.02
 }
 
 // Widths are standard deviations of errors and of amounts a cause leaves open.
@@ -116,7 +120,7 @@ func (o Options) filled() Options {
 		standard float64
 	}{
 		{&p.Nothing, 0.40}, {&p.WholeTrain, 0.08}, {&p.Wheel, 0.08}, {&p.Slip, 0.06}, {&p.Keyway, 0.03}, {&p.TDC, 0.06},
-		{&p.Clearance, 0.04}, {&p.CheckLift, 0.02}, {&p.OtherCam, 0.04}, {&p.Exchanged, 0.01}, {&p.Disc, 0.02},
+		{&p.Clearance, 0.04}, {&p.CheckLift, 0.02}, {&p.OtherCam, 0.03}, {&p.UnknownCam, 0.02}, {&p.Exchanged, 0.01}, {&p.Disc, 0.02},
 		{&p.WholeTurn, 0.005}, {&p.Else, 0.02}, {&w.SlipAnywhere, 0.3}, {&m.Chance, 0.02}, {&m.Wild, 0.2},
 	} {
 		*x.at = pick(*x.at, x.standard)
@@ -192,7 +196,7 @@ func (o Options) check() error {
 		v    float64
 	}{
 		{"nothing", p.Nothing}, {"whole_train", p.WholeTrain}, {"wheel", p.Wheel}, {"slip", p.Slip}, {"keyway", p.Keyway}, {"tdc", p.TDC},
-		{"clearance", p.Clearance}, {"check_lift", p.CheckLift}, {"other_cam", p.OtherCam}, {"exchanged", p.Exchanged}, {"disc", p.Disc},
+		{"clearance", p.Clearance}, {"check_lift", p.CheckLift}, {"other_cam", p.OtherCam}, {"unknown_cam", p.UnknownCam}, {"exchanged", p.Exchanged}, {"disc", p.Disc},
 		{"whole_turn", p.WholeTurn}, {"else", p.Else},
 	} {
 		share("priors."+x.path, x.v, 1e9)

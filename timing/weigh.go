@@ -61,6 +61,7 @@ type bench struct {
 	parts    []part
 	verdicts []verdict
 	index    map[string]int
+	peak     float64 // ln of the greatest weight of a part so far
 }
 
 func newBench(s *sheet) (*bench, error) {
@@ -68,7 +69,7 @@ func newBench(s *sheet) (*bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &bench{sheet: s, list: list, index: make(map[string]int, 256)}
+	b := &bench{sheet: s, list: list, peak: math.Inf(-1), index: make(map[string]int, 256)}
 	b.parts, b.verdicts, b.rates = make([]part, 0, 256), make([]verdict, 0, 256), make([]rate, 0, 48)
 	b.verdict(nothingKey, nothingText)
 	b.scenario(s.opt.Priors.Nothing, nil, nil)
@@ -248,7 +249,7 @@ func (b *bench) weigh() bool {
 		b.residuals(at, &p.fixed, q[:len(at)])
 		ll := r.p.Weigh(q[:len(at)], w[:len(at)]) + p.weight + p.told
 		b.share(p, r, q[:len(at)], -1, -1, 0, ll+right, limit)
-		if each == 0 {
+		if each == 0 || ll+r.p.Relief(w[:len(at)]) < b.peak-negligible {
 			continue
 		}
 		for k, row := range at {
@@ -268,6 +269,10 @@ func (b *bench) weigh() bool {
 	return true
 }
 
+// negligible is how far, in logarithms, a part may lie below the greatest before
+// it is left out: e^-40 changes no share that can be printed.
+const negligible = 40.0
+
 // wildSpread is the spread of a misreading that is not by the usual amount.
 const wildSpread = 30.0
 
@@ -275,10 +280,10 @@ const wildSpread = 30.0
 // its faults is no trifle. delta is what is added to the k-th residual; row is the
 // event misread, or -1.
 func (b *bench) share(p *part, r *rate, q []float64, k, row int, delta, logWeight, limit float64) {
-	// a part far below what any verdict holds cannot change a share
-	if v := &b.verdicts[p.verdicts[3]]; logWeight < b.verdicts[0].top-60 && logWeight < v.top-60 {
+	if logWeight < b.peak-negligible {
 		return
 	}
+	b.peak = max(b.peak, logWeight)
 	var real [2]float64
 	for f := range real {
 		switch {
