@@ -170,16 +170,12 @@ func (p *plant) at(lift, speed float64, v *[nKnobs]float64) (s state) {
 	return s
 }
 
-// onset rises from 0 at half the lift o to 1 at twice it.
+// onset is the part of the suction that has set in at a lift x, o being where
+// half of it has: 1/(1 + (o/x)^4). Four is judged: 6 % at o/2, 94 % at 2 o.
 func onset(x, o float64) float64 {
-	t := (x/o - 0.5) / 1.5
-	switch {
-	case t <= 0:
-		return 0
-	case t >= 1:
-		return 1
-	}
-	return t * t * (3 - 2*t)
+	r := o / x
+	r *= r
+	return 1 / (1 + r*r)
 }
 
 // pilotSignal is the share of the depression that reaches the pilot jet: air in

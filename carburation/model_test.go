@@ -40,14 +40,20 @@ func random(r *rand.Rand) carburation.Setup {
 	nj := bore * within(0.09, 0.11)
 	air := 0.85 * 1.225 * cc * 1e-6 * rpm / 120
 	main := air / 12.7 * 1e6 / math.Sqrt(2*745*1.3*2.5*1.225/2) / (air / 1.225 / 0.9 / (math.Pi / 4 * bore * bore * 1e-6 * 0.88)) // mm²
-	ring := main * within(0.35, 0.6) / 0.7
-	pitch := within(1.2, 1.8)
+	ring := main * within(0.35, 0.6) / 0.7                                                                                        // mm², straight part
+	taperFrom := within(0.15, 0.3) * bore
+	// a carburettor in order: at full lift the annulus passes 3 to 5 times what
+	// the jet does, so that the jet has the say
+	wide := main * within(3, 5) / 0.7
+	needle := math.Sqrt(nj*nj - ring*4/math.Pi)
+	tip := math.Sqrt(math.Max(0.2, nj*nj-wide*4/math.Pi))
+	taper := 2 * math.Atan((needle-tip)/2/(bore-taperFrom)) * 180 / math.Pi
 	return carburation.Setup{
 		Engine: carburation.Engine{Displacement: measure.Exact(units.CubicCentimetres(cc)), PeakSpeed: measure.Exact(units.RevolutionsPerMinute(rpm))},
 		Carburettor: carburation.Carburettor{Bore: mm(bore, 0.01), Cutaway: mm(within(2.4, 6), 0.02), NeedleJet: mm(nj, 0.003),
-			Needle: carburation.Needle{Diameter: mm(math.Sqrt(nj*nj-ring*4/math.Pi), 0.003), TaperFrom: mm(bore*within(0.15, 0.3), 0.2),
-				Taper: measure.Of(units.Degrees(within(1.5, 3)), units.Degrees(0.02)), Pitch: mm(pitch, 0.02), Groove: carburation.Groove{FromTop: 3, Of: 5}},
-			MainJet: areaJet(main*within(0.8, 1.35), 0.02), PilotJet: areaJet(main*within(0.08, 0.15), 0.02), Screw: carburation.Screw{Kind: carburation.AirScrew}},
+			Needle: carburation.Needle{Diameter: mm(needle, 0.003), TaperFrom: mm(taperFrom, 0.2),
+				Taper: measure.Of(units.Degrees(taper), units.Degrees(0.02)), Pitch: mm(within(1.2, 1.8), 0.02), Groove: carburation.Groove{FromTop: 3, Of: 5}},
+			MainJet: areaJet(main*within(0.8, 1.15), 0.02), PilotJet: areaJet(main*within(0.08, 0.15), 0.02), Screw: carburation.Screw{Kind: carburation.AirScrew}},
 	}
 }
 

@@ -41,8 +41,9 @@ type Physics struct {
 	// the pilot jet at tick-over, with the screw at its usual setting. Default
 	// 0.03, uncertain by a factor of 2.7: the pilot is the least known part.
 	PilotSignal measure.Reading[units.Ratio] `json:"pilot_signal"`
-	// Onset is the lift, as a share of the bore, round which suction at the
-	// needle jet sets in. Default 1/16 ± 30 %: none below 1/32, all from 1/8 on.
+	// Onset is the lift, as a share of the bore, at which half of the suction at
+	// the needle jet has set in. Default 1/16 ± 25 %: hardly any below 1/32,
+	// nearly all from 1/8 on.
 	Onset measure.Reading[units.Ratio] `json:"onset"`
 }
 
@@ -75,7 +76,7 @@ var knobNames = [nKnobs]string{"suction", "bore_fill", "inlet_share", "following
 func priorDefaults() (mean, sd knobs) {
 	ln := math.Log
 	return knobs{ln(1.3), ln(0.90), ln(0.36), ln(0.8 / 0.2), ln(0.70), ln(0.75), ln(0.35), ln(0.006), ln(0.03), ln(1.0 / 16), ln(0.85), 0, 0, 0},
-		knobs{0.15, 0.05, 0.10, 0.9, 0.11, 0.09, 0.40, 0.35, 1.0, 0.30, 0.08, 0, 0, 0}
+		knobs{0.15, 0.05, 0.10, 0.9, 0.11, 0.09, 0.40, 0.35, 1.0, 0.25, 0.08, 0, 0, 0}
 }
 
 // prior returns means and standard deviations of the knobs, noting faults and
@@ -90,7 +91,7 @@ func (p Physics) prior(l *fault.List) (mean, sd knobs, assumed []refdata.Assumpt
 	}{
 		{kSuction, p.Suction, 0.2, 4, "1.3 ± 15 %"}, {kFill, p.BoreFill, 0.3, 1, "0.90 ± 5 %"}, {kShare, p.InletShare, 0.2, 0.6, "0.36 ± 10 %"},
 		{kFollow, p.Following, 0.01, 0.99, "0.80, 0.45 to 0.95"}, {kAnnulus, p.Annulus, 0.2, 1, "0.70 ± 11 %"}, {kSlide, p.Slide, 0.2, 1, "0.75 ± 9 %"},
-		{kSteady, p.Steadying, 0.02, 5, "0.35 ± 40 %"}, {kPilot, p.PilotSignal, 1e-4, 0.9, "0.03, a factor of 2.7 either way"}, {kOnset, p.Onset, 1e-3, 0.4, "1/16 ± 30 %"},
+		{kSteady, p.Steadying, 0.02, 5, "0.35 ± 40 %"}, {kPilot, p.PilotSignal, 1e-4, 0.9, "0.03, a factor of 2.7 either way"}, {kOnset, p.Onset, 1e-3, 0.4, "1/16 ± 25 %"},
 	} {
 		path := "physics." + knobNames[c.k]
 		if !c.r.Taken() {
