@@ -48,8 +48,10 @@ type MoistAir struct {
 // Sources returns every source the row rests on.
 func (m MoistAir) Sources() []Source { return gather(m.PrintedOrigin, m.ComputedOrigin) }
 
-// MoistAirs returns densities of moist air; the leading column is the density.
-func MoistAirs() *Table[MoistAir, units.Density] { return moistAirs.get(readMoistAirs) }
+// MoistAirDensities returns densities of moist air; the leading column is the density.
+func MoistAirDensities() *Table[MoistAir, units.Density] {
+	return moistAirDensities.get(readMoistAirDensities)
+}
 
 var (
 	//go:embed tables/standard_atmosphere.csv
@@ -59,7 +61,7 @@ var (
 
 	standardAtmosphere lazy[Atmosphere, units.Length]
 
-	moistAirs lazy[MoistAir, units.Density]
+	moistAirDensities lazy[MoistAir, units.Density]
 )
 
 func readStandardAtmosphere() *Table[Atmosphere, units.Length] {
@@ -77,7 +79,7 @@ func readStandardAtmosphere() *Table[Atmosphere, units.Length] {
 	}, func(a *Atmosphere) string { return a.Name }, nil, func(a *Atmosphere) units.Length { return a.Height })
 }
 
-func readMoistAirs() *Table[MoistAir, units.Density] {
+func readMoistAirDensities() *Table[MoistAir, units.Density] {
 	return build("moist_air", textMoistAir, func(s *scanner) func() MoistAir {
 		t, p, h, note := s.must("t_c"), s.must("p_pa"), s.must("humidity_pct"), s.must("note")
 		pr, cr, printed, computed := s.must("printed_rho_kg_m3"), s.must("computed_rho_kg_m3"), s.originColumns("printed"), s.originColumns("computed")

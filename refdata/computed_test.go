@@ -162,7 +162,7 @@ func TestMixtureTablesAreComputed(t *testing.T) {
 		}
 	}
 	petrol, _ := Fuels().ByName("petrol")
-	for l := range LambdaCOs().All() {
+	for l := range ExhaustGases().All() {
 		if want := l.Lambda.Value() * petrol.ComputedAFR.Value(); math.Abs(l.AFR.Value()-want) > 0.0105 { // both figures are printed to 0.01
 			t.Errorf("lambda %s: air-fuel ratio %v, want %.3f", l.Name, l.AFR, want)
 		}

@@ -43,9 +43,9 @@ func (f Fuel) Sources() []Source {
 // ratio by mass.
 func Fuels() *Table[Fuel, units.Ratio] { return fuels.get(readFuels) }
 
-// LambdaCO is the carbon monoxide and oxygen in dry exhaust of petrol at an excess
+// ExhaustGas is the carbon monoxide and oxygen in dry exhaust of petrol at an excess
 // air ratio, at equilibrium: indicative only.
-type LambdaCO struct {
+type ExhaustGas struct {
 	Name   string      `json:"name"` // "0.88"
 	Lambda units.Ratio `json:"lambda"`
 	AFR    units.Ratio `json:"computed_afr"`
@@ -56,10 +56,10 @@ type LambdaCO struct {
 }
 
 // Sources returns every source the row rests on.
-func (l LambdaCO) Sources() []Source { return gather(l.Origin) }
+func (l ExhaustGas) Sources() []Source { return gather(l.Origin) }
 
-// LambdaCOs returns exhaust composition by excess air ratio, the leading column.
-func LambdaCOs() *Table[LambdaCO, units.Ratio] { return lambdaCOs.get(readLambdaCOs) }
+// ExhaustGases returns exhaust composition by excess air ratio, the leading column.
+func ExhaustGases() *Table[ExhaustGas, units.Ratio] { return exhaustGases.get(readExhaustGases) }
 
 // SlideCutaway is a cutaway number in sixteenths of an inch and its height.
 type SlideCutaway struct {
@@ -151,7 +151,7 @@ var (
 
 	fuels lazy[Fuel, units.Ratio]
 
-	lambdaCOs lazy[LambdaCO, units.Ratio]
+	exhaustGases lazy[ExhaustGas, units.Ratio]
 
 	slideCutaways lazy[SlideCutaway, units.Length]
 
@@ -188,13 +188,13 @@ func readFuels() *Table[Fuel, units.Ratio] {
 	}, func(f *Fuel) string { return f.Name }, nil, func(f *Fuel) units.Ratio { return f.ComputedAFR })
 }
 
-func readLambdaCOs() *Table[LambdaCO, units.Ratio] {
-	return build("lambda_co", textLambdaCO, func(s *scanner) func() LambdaCO {
+func readExhaustGases() *Table[ExhaustGas, units.Ratio] {
+	return build("lambda_co", textLambdaCO, func(s *scanner) func() ExhaustGas {
 		lambda, afr, co, o2, note, origin := s.must("lambda"), s.must("computed_afr_petrol"), s.must("computed_co_dry_pct"), s.must("computed_o2_dry_pct"), s.must("note"), s.originColumns("")
-		return func() LambdaCO {
-			return LambdaCO{Name: s.text(lambda), Lambda: needed(s, lambda, units.Value), AFR: needed(s, afr, units.Value), CO: needed(s, co, units.Percents), O2: needed(s, o2, units.Percents), Origin: s.origin(origin), Note: s.text(note)}
+		return func() ExhaustGas {
+			return ExhaustGas{Name: s.text(lambda), Lambda: needed(s, lambda, units.Value), AFR: needed(s, afr, units.Value), CO: needed(s, co, units.Percents), O2: needed(s, o2, units.Percents), Origin: s.origin(origin), Note: s.text(note)}
 		}
-	}, func(l *LambdaCO) string { return l.Name }, nil, func(l *LambdaCO) units.Ratio { return l.Lambda })
+	}, func(l *ExhaustGas) string { return l.Name }, nil, func(l *ExhaustGas) units.Ratio { return l.Lambda })
 }
 
 func readSlideCutaways() *Table[SlideCutaway, units.Length] {

@@ -2,6 +2,7 @@ package refdata
 
 import (
 	_ "embed" // the register
+	"slices"
 	"sync"
 )
 
@@ -33,18 +34,22 @@ type Omission struct {
 }
 
 // Tables returns every table with its number of rows, version, hash, sources and
-// disagreements. It reads all tables, which takes some milliseconds.
+// disagreements. It reads every table that was not in use yet.
 func Tables() []TableInfo {
 	out := make([]TableInfo, 0, 48)
 	for _, t := range every() {
 		entry := register()[t.Name()]
 		out = append(out, TableInfo{
 			Name: t.Name(), Title: entry.title, Rows: t.Len(), Version: entry.version, SHA256: entry.sha256,
-			Sources: t.sources(), Disagreements: disagreementsOf(t.Name()),
+			Sources: slices.Clone(t.sources()), Disagreements: disagreementsOf(t.Name()),
 		})
 	}
 	return out
 }
+
+// Hash returns a SHA-256 over the names and hashes of all tables, in hexadecimal:
+// two programs with the same one rest on the same figures. It reads no table.
+func Hash() string { return register()["all"].sha256 }
 
 // Disagreements returns the figures on which published tables differ.
 func Disagreements() []Disagreement { return append([]Disagreement(nil), disagreements()...) }
@@ -72,8 +77,8 @@ func every() []common {
 		WhitworthHexagons(), WhitworthSpanners(), UnifiedHexagons(), BAHexagons(), MetricHexagons(),
 		NumberDrills(), LetterDrills(), MetricDrills(), WireGauge(), PropertyClasses(), Grades(),
 		FrictionMaterials(), SpringModuli(), SpringStrengths(), DiscSprings(), Chains(), Tyres(),
-		Fuels(), LambdaCOs(), SlideCutaways(), ThrottleInfluences(), JetDrills(), JetCoefficients(), StartingPoints(),
-		StandardAtmosphere(), MoistAirs(),
+		Fuels(), ExhaustGases(), SlideCutaways(), ThrottleInfluences(), JetDrills(), JetCoefficients(), StartingPoints(),
+		StandardAtmosphere(), MoistAirDensities(),
 		GearModules(), GearBacklashes(), LeastBacklashes(), DialGauges(), ValveTimings(),
 		WorkshopLimits(), PlugThreads(),
 	)

@@ -35,6 +35,20 @@ func TestEveryTableReads(t *testing.T) {
 	}
 }
 
+// The hash of all tables is that of their names and hashes, in the order of the
+// register.
+func TestHash(t *testing.T) {
+	h := sha256.New()
+	for _, row := range cells(t, "register") {
+		if row["name"] != "all" {
+			h.Write([]byte(row["name"] + " " + row["sha256"] + "\n"))
+		}
+	}
+	if got := hex.EncodeToString(h.Sum(nil)); got != Hash() {
+		t.Errorf("set the hash of all in register.csv to %s", got)
+	}
+}
+
 func TestDisagreementsPointAtRows(t *testing.T) {
 	byName := map[string]common{}
 	for _, table := range every() {

@@ -25,6 +25,7 @@ type Table[Row Sourced, Q units.Quantity] struct {
 	folded      func() map[string]int32
 	lead        func(*Row) Q
 	order       func() []int32
+	cited       func() []Source
 	err         error
 }
 
@@ -64,6 +65,7 @@ func newTable[Row Sourced, Q units.Quantity](name string, rows []Row, err error,
 		}
 		return m
 	})
+	t.cited = sync.OnceValue(func() []Source { return cite(rows) })
 	t.order = sync.OnceValue(func() []int32 {
 		o := make([]int32, len(rows))
 		for i := range o {
@@ -133,12 +135,16 @@ func (t *Table[Row, Q]) keys() []string {
 	return out
 }
 
-// sources returns each source of the table once.
-func (t *Table[Row, Q]) sources() []Source {
+func (t *Table[Row, Q]) sources() []Source { return t.cited() }
+
+// cite returns each source of the rows once, in the order of the rows.
+func cite[Row Sourced](rows []Row) []Source {
 	var out []Source
-	for i := range t.rows {
-		for _, s := range t.rows[i].Sources() {
-			if !slices.Contains(out, s) {
+	seen := map[Source]bool{}
+	for i := range rows {
+		for _, s := range rows[i].Sources() {
+			if !seen[s] {
+				seen[s] = true
 				out = append(out, s)
 			}
 		}
