@@ -3,6 +3,7 @@ package fastener
 import (
 	"math"
 	"strconv"
+	"sync"
 
 	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
@@ -61,13 +62,13 @@ func Identify(r Readings, opt IdentifyOptions) (Identification, error) {
 	if err != nil {
 		return Identification{}, err
 	}
-	threads := opt.Among
-	if threads == nil {
-		threads = tables()
+	threads, first := tables(), tableFigures()
+	if opt.Among != nil {
+		threads, first = opt.Among, figuresOf(opt.Among)
 	}
-	causes, kept, total := e.survivors(threads, opt.Weights)
+	causes, kept, total := e.survivors(threads, first, opt.Weights)
 	other := measure.Cause{Text: "a thread of none of these systems", Prior: total * elseWeight / (1 - elseWeight), Hypothesis: fixed(e.elseLogLikelihood())}
-	if len(causes) == 0 { // unreachable unless every system was left out
+	if len(causes) == 0 { // every system was left out, or Among holds no thread
 		return Identification{}, fault.Fault{Code: fault.Missing, Path: "options", Rule: "at least one thread must be left in the search"}
 	}
 	ranking, err := measure.Rank(nil, causes, other)
@@ -96,6 +97,7 @@ func Identify(r Readings, opt IdentifyOptions) (Identification, error) {
 	id.Alike = alike(id.Candidates, !id.Reason.Given())
 	id.NextReadings = nextReadings(r, ranking, id.Candidates)
 	id.Basis = identifyBasis(r, e, opt)
+	id.Basis.Sources = threadSources(id.Candidates)
 	return id, nil
 }
 
@@ -223,31 +225,49 @@ func (e evidence) pitchReading(r Readings) measure.Reading[units.Length] {
 	return measure.Of(units.Millimetres((a*e.gauge+b*e.count)/(a+b)), units.Millimetres(1/math.Sqrt(a+b)))
 }
 
+// figures are what the first look at a thread needs, side by side in memory.
+type figures struct {
+	major, pitch, included float64
+	system                 System
+}
+
+func figuresOf(threads []Thread) []figures {
+	out := make([]figures, len(threads))
+	for i, t := range threads {
+		out[i] = figures{t.major.Millimetres(), t.pitch.Millimetres(), t.form.Included().Degrees(), t.system}
+	}
+	return out
+}
+
+var tableFigures = sync.OnceValue(func() []figures { return figuresOf(tables()) })
+
+// look holds the readings for the first look: reciprocal spreads, zero for what
+// was not taken.
+type look struct {
+	evidence
+	gaugeW, countW, majorW, holeW, flankW float64
+}
+
+func (e *evidence) look() look {
+	w := func(s float64) float64 {
+		if s == 0 {
+			return 0
+		}
+		return 1 / s
+	}
+	return look{*e, w(e.sGauge), w(e.sCount), w(e.sMajor), w(e.sHole), w(e.sFlank)}
+}
+
 // bound returns an upper bound of the log-likelihood, but for constants that
 // all threads share, at the cost of a few multiplications.
-func (e *evidence) bound(t *Thread) float64 {
-	p, z2 := float64(t.pitch), 0.0
-	if e.sGauge > 0 {
-		z2 += sq((e.gauge - p) / e.sGauge)
-	}
-	if e.sCount > 0 {
-		z2 += sq((e.count - p) / e.sCount)
-	}
-	reach := e.wear + undercutDepth*p
-	if e.sMajor > 0 {
-		d := float64(t.major)
-		z2 += sq(max(e.major-d, d-reach-e.major, 0) / e.sMajor)
-	}
-	if e.sHole > 0 {
-		// no form is deeper than 1.3 p, and tolerance, wear and undercut end
-		// half a pitch and the wear short of the outside diameter
-		d := float64(t.major)
-		z2 += sq(max(d-1.3*p-e.hole, e.hole-d+0.5*p-e.wear, 0) / e.sHole)
-	}
-	if e.sFlank > 0 {
-		z2 += sq((e.flank - float64(t.form.Included())) / e.sFlank)
-	}
-	return -z2 / 2
+func (k *look) bound(f *figures) float64 {
+	p, d := f.pitch, f.major
+	g, c, a := (k.gauge-p)*k.gaugeW, (k.count-p)*k.countW, (k.flank-f.included)*k.flankW
+	m := max(k.major-d, d-k.wear-undercutDepth*p-k.major, 0) * k.majorW
+	// no form is deeper than 1.3 p, and tolerance, wear and undercut end half a
+	// pitch and the wear short of the outside diameter
+	h := max(d-1.3*p-k.hole, k.hole-d+0.5*p-k.wear, 0) * k.holeW
+	return -(g*g + c*c + a*a + m*m + h*h) / 2
 }
 
 // logLikelihood returns the log density of the readings for a thread.
@@ -321,10 +341,7 @@ func (e *evidence) elseLogLikelihood() float64 {
 
 // survivors returns the threads worth weighing, their places, and the prior
 // weight of all that were in the search.
-func (e *evidence) survivors(threads []Thread, weights map[System]float64) (causes []measure.Cause, kept []int, total float64) {
-	var room [512]float64
-	bounds := room[:0]
-	best := math.Inf(-1)
+func (e *evidence) survivors(threads []Thread, first []figures, weights map[System]float64) (causes []measure.Cause, kept []int, total float64) {
 	var byWeight, logWeight [Spoke + 1]float64
 	for s := range byWeight {
 		byWeight[s] = 1
@@ -336,44 +353,53 @@ func (e *evidence) survivors(threads []Thread, weights map[System]float64) (caus
 		}
 		logWeight[s] = math.Log(byWeight[s])
 	}
-	for i := range threads {
-		t := &threads[i]
-		w := byWeight[t.system]
-		if w == 0 || t.IsZero() {
-			bounds = append(bounds, math.Inf(-1))
+	// first by their bounds, then the likely ones in full: the bound leaves out a
+	// few nats at most
+	type candidate struct {
+		at      int
+		l, post float64 // bound, then log-likelihood; with the weight
+	}
+	var room [64]candidate
+	list, best := room[:0], math.Inf(-1)
+	k := e.look()
+	for i := range first {
+		f := &first[i]
+		w := byWeight[f.system]
+		if w == 0 || f.pitch == 0 {
 			continue
 		}
 		total += w
-		b := e.bound(t) + logWeight[t.system]
-		bounds = append(bounds, b)
-		best = max(best, b)
-	}
-	if math.IsInf(best, -1) {
-		return nil, nil, 0
-	}
-	// first the likely ones in full, to learn how good the best truly is
-	type weighed struct {
-		at         int
-		l, w, post float64
-	}
-	var space [64]weighed
-	list, top := space[:0], math.Inf(-1)
-	for i, b := range bounds {
-		if b < best-2*keep { // the bound leaves out a few nats at most
+		b := k.bound(f) + logWeight[f.system]
+		if b < best-2*keep {
 			continue
 		}
-		t := &threads[i]
-		s := t.system
-		l := e.logLikelihood(t)
-		list = append(list, weighed{i, l, byWeight[s], l + logWeight[s]})
-		top = max(top, l+logWeight[s])
+		best = max(best, b)
+		list = append(list, candidate{at: i, post: b})
 	}
+	top := math.Inf(-1)
+	for i := range list {
+		c := &list[i]
+		if c.post < best-2*keep {
+			c.post = math.Inf(-1)
+			continue
+		}
+		c.l = e.logLikelihood(&threads[c.at])
+		c.post = c.l + logWeight[threads[c.at].system]
+		top = max(top, c.post)
+	}
+	n := 0
 	for _, c := range list {
-		if c.post < top-keep {
+		if c.post >= top-keep {
+			n++
+		}
+	}
+	causes, kept = make([]measure.Cause, 0, n+1), make([]int, 0, n) // Rank adds one
+	for _, c := range list {
+		if c.post < top-keep || math.IsInf(c.post, -1) {
 			continue
 		}
 		t := &threads[c.at]
-		causes = append(causes, measure.Cause{Key: t.key, Text: t.name, Prior: c.w, Hypothesis: fixed(c.l)})
+		causes = append(causes, measure.Cause{Key: t.key, Text: t.name, Prior: byWeight[t.system], Hypothesis: fixed(c.l)})
 		kept = append(kept, c.at)
 	}
 	return causes, kept, total
@@ -400,9 +426,20 @@ func alike(c []Candidate, known bool) []Thread {
 	return out
 }
 
+// threadSources returns where size and pitch of the likeliest thread are from.
+func threadSources(c []Candidate) []refdata.Source {
+	if len(c) == 0 {
+		return nil
+	}
+	row, ok := c[0].Thread.Row()
+	if !ok {
+		return c[0].Thread.form.sources()
+	}
+	return row.ThreadOrigin.Sources()
+}
+
 func identifyBasis(r Readings, e evidence, opt IdentifyOptions) refdata.Basis {
 	b := refdata.Basis{
-		Sources:  []refdata.Source{{Title: "reference thread tables; each thread's own sources by Thread.Row", Status: refdata.Published}},
 		Cautions: []refdata.Caution{refdata.OldBolts},
 	}
 	if r.Major.Taken() || r.Hole.Taken() {

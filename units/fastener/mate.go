@@ -153,8 +153,9 @@ func mate(bolt, nut Thread, length units.Length, opt MateOptions) Mating {
 	}
 	perTurn := math.Abs(np.pitch - bp.pitch)
 	turns := length.Millimetres() / bp.pitch
-	// over k turns the ridges run from -k/2 to k/2 times the difference off
-	stands := func(k float64) float64 { return 2 * overlap(bp, np, k*perTurn/2) }
+	// over k turns the ridges run from -k/2 to k/2 times the difference off; once
+	// that reaches half a pitch, some turn meets the nut ridge on ridge
+	stands := func(k float64) float64 { return 2 * overlap(bp, np, min(k*perTurn, np.pitch)/2) }
 	m := Mating{
 		Bolt: bolt, Nut: nut, Length: length,
 		Drift:           units.Millimetres(turns * perTurn),

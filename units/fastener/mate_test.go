@@ -93,8 +93,7 @@ func TestMoreLengthNeverHelps(t *testing.T) {
 		if err != nil {
 			r.Fatal(err)
 		}
-		// past half a pitch of drift the next ridge comes in; nothing is asked there
-		if n.Drift < b.Pitch().Times(0.25) && n.Interference < m.Interference-units.Millimetres(1e-6) {
+		if n.Interference < m.Interference-units.Millimetres(1e-6) {
 			r.Fatalf("%v in %v: %v over %v, %v over %v", a, b, m.Interference, short, n.Interference, long)
 		}
 		if m.Meeting == Binds && n.Meeting == Binds && math.Abs((m.Turns-n.Turns).SI()) > 0.11 { // both to a twentieth

@@ -1,6 +1,7 @@
 package fastener
 
 import (
+	"strconv"
 	"strings"
 
 	"example.com/benchbook/units"
@@ -8,10 +9,10 @@ import (
 	"example.com/benchbook/units/measure"
 )
 
-// TPI returns the pitch of n threads per inch. n must be above zero.
+// TPI returns the pitch of n threads per inch, n from 0.1 to 10 000.
 func TPI(n float64) (units.Length, error) {
-	if !(n > 0) || n > 1e6 {
-		return 0, fault.Fault{Code: fault.OutOfRange, Path: "threads per inch", Rule: "above 0, up to 1e6"}
+	if !(n >= 0.1 && n <= 1e4) {
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "threads per inch", Value: strconv.FormatFloat(n, 'g', 6, 64), Unit: "tpi", Rule: "0.1 to 10000"}
 	}
 	return units.Millimetres(25.4 / n), nil
 }

@@ -63,8 +63,10 @@ type Tightening struct {
 	Tension measure.Interval[units.Force] `json:"tension"`
 	// NutFactor is K in T = K F D, at the lowest and highest friction.
 	NutFactor measure.Interval[units.Ratio] `json:"nut_factor"`
-	Reason    fault.Reason                  `json:"reason"` // why there are no figures
-	Basis     refdata.Basis                 `json:"basis"`
+	// DoUp is the way to turn; not known until the hand of the thread is.
+	DoUp   Turn          `json:"do_up"`
+	Reason fault.Reason  `json:"reason"` // why there are no figures
+	Basis  refdata.Basis `json:"basis"`
 }
 
 // screw holds a joint in SI units.
@@ -219,6 +221,7 @@ func Tighten(j Joint, opt TightenOptions) (Tightening, error) {
 	k := j.screw()
 	out := Tightening{Joint: j, StressArea: units.SquareMetres(k.area), Lead: units.Radians(k.lead)}
 	out.Basis = tightenBasis(j, assumedFriction)
+	out.DoUp, _ = j.Thread.Turn(DoUp) // the basis says if it is not known
 	low, high := k.perForce(k.low), k.perForce(k.high)
 	out.NutFactor = measure.Between(units.Value(low/k.d), units.Value(high/k.d))
 	if !j.Strength.Known() {
