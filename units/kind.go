@@ -146,23 +146,26 @@ func (k *kind) suffix(b []byte, symbol string) []byte {
 }
 
 // text appends v in the first preferred unit whose 15-digit text reads back to
-// the same value, else in full in the stored unit.
+// the same value, else in the first whose shortest text does, else in full in
+// the stored unit.
 func text(k *kind, b []byte, v float64) []byte {
 	start := len(b)
-	for _, symbol := range k.prefer {
-		u := k.find(symbol)
-		x := (v-u.post)*u.den/u.num - u.off
-		b = strconv.AppendFloat(b[:start], x, 'g', 15, 64)
-		if ax := math.Abs(x); x != 0 && (ax < 0.01 || ax >= 1e6) {
-			continue
-		}
-		if back, err := strconv.ParseFloat(string(b[start:]), 64); err != nil || (back+u.off)*u.num/u.den+u.post != v {
-			continue
-		}
-		// The parser works from digits, so ask it rather than the line above.
-		b = k.suffix(b, symbol)
-		if back, _, err := parse(k, string(b[start:])); err == nil && back == v {
-			return b
+	for _, digits := range [...]int{15, -1} {
+		for _, symbol := range k.prefer {
+			u := k.find(symbol)
+			x := (v-u.post)*u.den/u.num - u.off
+			b = strconv.AppendFloat(b[:start], x, 'g', digits, 64)
+			if ax := math.Abs(x); x != 0 && (ax < 0.01 || ax >= 1e6) {
+				continue
+			}
+			if back, err := strconv.ParseFloat(string(b[start:]), 64); err != nil || (back+u.off)*u.num/u.den+u.post != v {
+				continue
+			}
+			// The parser works from digits, so ask it rather than the line above.
+			b = k.suffix(b, symbol)
+			if back, _, err := parse(k, string(b[start:])); err == nil && back == v {
+				return b
+			}
 		}
 	}
 	b = strconv.AppendFloat(b[:start], v, 'g', -1, 64)

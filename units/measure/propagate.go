@@ -18,13 +18,18 @@ type Input struct{ X, U float64 }
 // GUM 5.1.3 note 2 allows). f takes and returns SI units. Inputs without
 // uncertainty cost no evaluations. It is an error if f is not finite near the
 // inputs; use [MonteCarlo] where f bends within ± u.
+//
+// Where every slope is zero, as at the top of a curve, the uncertainty is that
+// of the bend: the root of the sum of (f(x+u) - 2 f(x) + f(x-u))^2/2, which is
+// the second term of the series for a normal input (GUM 5.1.2, note). The
+// answer is exact only if no input moves it.
 func Propagate[Q units.Quantity](f func(x []float64) float64, in ...Input) (Reading[Q], error) {
 	x := make([]float64, len(in))
 	for i, v := range in {
 		x[i] = v.X
 	}
 	y := f(x)
-	var sum float64
+	var sum, bends float64
 	for i, v := range in {
 		if v.U == 0 {
 			continue
@@ -34,8 +39,12 @@ func Propagate[Q units.Quantity](f func(x []float64) float64, in ...Input) (Read
 		x[i] = v.X - v.U
 		down := f(x)
 		x[i] = v.X
-		half := (up - down) / 2
+		half, bend := (up-down)/2, up-2*y+down
 		sum += half * half
+		bends += bend * bend / 2
+	}
+	if sum == 0 {
+		sum = bends
 	}
 	u := math.Sqrt(sum)
 	if y-y != 0 || u-u != 0 {
