@@ -9,13 +9,18 @@
 //	chain length, centre distance, link parity       ChainLength, CentreFor, FitChain
 //	chain wear by measured length, tooth sharing     ChainWear, WearSharing
 //	chain speed, pull and safety                     ChainPull
+//	which chain an unmarked one is                   IdentifyChain
+//	outline of a sprocket                            FormOf, PitchDiameter
 //	tyre by its code                                 ParseTyre
 //	rolling circumference                            Tyre.Rolling, RollOut
+//	modern sizes near to an old one                  Tyre.Equivalents
 //	road load, top speed                             RoadLoad, TopSpeed
+//	drag and rolling resistance from a run down      CoastDown
 //	gearing for solo and sidecar                     Suit
 //	top speed in each gear on a power curve          InGears
 //	ratio for the strongest pull                     BestPull
-//	speedometer drive and error                      Speedometer
+//	speedometer drive and error                      ReadSpeedometer, SpeedometerDrive
+//	lines to draw                                    Line.Sawtooth, Thrusts, Curve
 //
 // Ratios are driven over driver: above one is a reduction. They are exact
 // fractions, so that products never round.
