@@ -16,7 +16,13 @@
 //	wire strength by size, with the fit named        Law, Wires, Fits
 //	size a spring                                    WireFor, WireForLaw, CoilsFor, MeanFor
 //	margin against fatigue                           Fatigue
-//	identify a spring by caliper and balance         Identify
+//	rate through loads at several lengths            FitLine
+//	rate by loads against rate by dimensions, and
+//	what lies behind a difference                    Identify
+//	which of several known springs it is, and
+//	whether it is tired                              Match
+//	whether the springs of a set are alike           Even
+//	a line to draw                                   TraceOf
 //
 // Every kind of spring is an [Element]: load from deflection, deflection from
 // load on the first rising branch, rate, and how far it goes. An Element never
