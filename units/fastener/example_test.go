@@ -18,6 +18,7 @@ func ExampleIdentify() {
 	id, err := fastener.Identify(fastener.Readings{
 		Major: measure.MustRead("6.30 mm", measure.Caliper()),
 		Pitch: pitch,
+		Part:  fastener.Bolt,
 	}, fastener.IdentifyOptions{})
 	if err != nil {
 		fmt.Println(err)
@@ -30,7 +31,7 @@ func ExampleIdentify() {
 	fmt.Println("next:", id.NextReadings[0].Text)
 	// Output:
 	// 1/4 BSF 49 %, about even
-	// 1/4-26 cycle 49 %, about even
+	// 1/4-26 cycle 48 %, about even
 	// cannot be told apart: 3
 	// next: flank angle, with a 55° and a 60° gauge held to the light
 }

@@ -17,9 +17,9 @@ type IdentifyOptions struct {
 	// further fifth of the pitch, as modern ones cut to commercial limits do.
 	// Zero means 5 %.
 	Undercut units.Ratio `json:"undercut"`
-	// Weights are the weight of each thread of a system before the readings; a
-	// system not named keeps its default, zero leaves it out. The default is 1
-	// for all but the 26 tpi brass and spoke threads, which weigh 0.05.
+	// Weights are the weight of each thread of a system before the readings; zero
+	// leaves a system out, one not named weighs 1. Nil means that every thread
+	// of the tables is equally likely.
 	Weights map[System]float64 `json:"-"`
 	// Among restricts the search to these threads. Nil means all of the tables.
 	Among []Thread `json:"-"`

@@ -18,9 +18,6 @@ const (
 	// below the wear allowance: the tolerance class 6g of ISO 965-1 ends 0.24 mm
 	// under at M8 and 0.21 mm at M8x1 (from memory).
 	undercutDepth = 0.2
-	// rareWeight is that of the 26 tpi brass and the spoke threads, met only on
-	// brass fittings and spokes: common practice, no source.
-	rareWeight = 0.05
 	// elseWeight is the share of "something else" before the readings: one
 	// thread in fifty found on an old machine is of no system served here.
 	elseWeight = 0.02
@@ -53,7 +50,8 @@ const (
 // of threads even over a further fifth of a pitch. A hole reads the other way.
 // Pitch and flank angle are normal. Each has a little of the thread's own error
 // added (0.01 mm, 0.1 % of pitch, 0.5°), so that even an exact reading leaves a
-// real thread room. All of it is the library's model, not a standard's.
+// real thread room. The kind of part, if told, weighs as often as the threads of
+// a system are met on it. All of it is the library's model, not a standard's.
 //
 // At least one of Major, Hole, Pitch and Count is needed. Faults are returned
 // together. A thread that fits nothing known comes back with a Reason.
@@ -117,16 +115,17 @@ func (f fixed) LogLikelihood(measure.Data) float64 { return float64(f) }
 
 // evidence holds the readings as plain numbers: millimetres and degrees.
 type evidence struct {
-	major, hole, flank     float64
-	sMajor, sHole, sFlank  float64 // zero: not taken
-	gauge, sGauge          float64
-	count, sCount          float64
-	wear, undercut, spread float64
+	major, hole, flank    float64
+	sMajor, sHole, sFlank float64 // zero: not taken
+	gauge, sGauge         float64
+	count, sCount         float64
+	wear, undercut        float64
+	part                  Part
 }
 
 func evidenceOf(r Readings, opt IdentifyOptions) (evidence, error) {
 	var l fault.List
-	e := evidence{wear: opt.Wear.Millimetres(), undercut: opt.Undercut.SI()}
+	e := evidence{wear: opt.Wear.Millimetres(), undercut: opt.Undercut.SI(), part: r.Part}
 	e.major, e.sMajor = length(&l, "major", r.Major, 0.2, 200, ownMajor)
 	e.hole, e.sHole = length(&l, "hole", r.Hole, 0.1, 200, ownMajor)
 	e.gauge, e.sGauge = length(&l, "pitch", r.Pitch, 0.05, 12, ownPitch*r.Pitch.Value().Millimetres())
@@ -140,6 +139,9 @@ func evidenceOf(r Readings, opt IdentifyOptions) (evidence, error) {
 	countPitch(&l, r.Count, &e)
 	if r.Hand > Left {
 		l.Add(fault.Fault{Code: fault.UnknownName, Path: "hand", Value: strconv.Itoa(int(r.Hand)), Rule: "unknown, right or left"})
+	}
+	if r.Part > WheelSpoke {
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "part", Value: strconv.Itoa(int(r.Part)), Rule: "one of the parts of this package"})
 	}
 	if l.Len() == 0 && e.sMajor == 0 && e.sHole == 0 && e.sGauge == 0 && e.sCount == 0 {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "major", Rule: "at least a diameter or a pitch must be read"})
@@ -314,6 +316,9 @@ func logNormal(d, s float64) float64 {
 // diameters, pitches and angles.
 func (e *evidence) elseLogLikelihood() float64 {
 	l := 0.0
+	if e.part != PartUnknown {
+		l = math.Log(1.0 / 3)
+	}
 	for _, s := range [...]struct{ s, density float64 }{
 		{e.sGauge, elsePitch}, {e.sFlank, elseFlank}, {e.sMajor, elseMajor},
 	} {
@@ -345,13 +350,16 @@ func (e *evidence) survivors(threads []Thread, first []figures, weights map[Syst
 	var byWeight, logWeight [Spoke + 1]float64
 	for s := range byWeight {
 		byWeight[s] = 1
-		if System(s) == Brass || System(s) == Spoke {
-			byWeight[s] = rareWeight
-		}
 		if w, ok := weights[System(s)]; ok {
 			byWeight[s] = w
 		}
 		logWeight[s] = math.Log(byWeight[s])
+	}
+	var logPart [Spoke + 1]float64
+	if e.part != PartUnknown {
+		for s := range logPart {
+			logPart[s] = math.Log(partChances(System(s))[e.part-1])
+		}
 	}
 	// first by their bounds, then the likely ones in full: the bound leaves out a
 	// few nats at most
@@ -369,7 +377,7 @@ func (e *evidence) survivors(threads []Thread, first []figures, weights map[Syst
 			continue
 		}
 		total += w
-		b := k.bound(f) + logWeight[f.system]
+		b := k.bound(f) + logWeight[f.system] + logPart[f.system]
 		if b < best-2*keep {
 			continue
 		}
@@ -383,7 +391,7 @@ func (e *evidence) survivors(threads []Thread, first []figures, weights map[Syst
 			c.post = math.Inf(-1)
 			continue
 		}
-		c.l = e.logLikelihood(&threads[c.at])
+		c.l = e.logLikelihood(&threads[c.at]) + logPart[threads[c.at].system]
 		c.post = c.l + logWeight[threads[c.at].system]
 		top = max(top, c.post)
 	}
@@ -453,13 +461,16 @@ func identifyBasis(r Readings, e evidence, opt IdentifyOptions) refdata.Basis {
 		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "diameter", Why: "not read", Settle: "caliper over the crests"})
 	}
 	if opt.Weights == nil {
-		b.Assumed = append(b.Assumed, refdata.Assumption{What: "odds before the readings", Value: "every thread of the tables alike, 26 tpi brass and spokes a twentieth", Status: refdata.CommonPractice})
+		b.Assumed = append(b.Assumed, refdata.Assumption{What: "odds before the readings", Value: "every thread of the tables alike", Status: refdata.CommonPractice})
 	}
 	if e.sGauge == 0 && e.sCount == 0 {
 		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "pitch", Why: "not read", Settle: "thread gauge, or a count over an inch"})
 	}
 	if e.sFlank == 0 {
 		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "flank angle", Why: "not read", Settle: "55° and 60° gauge held to the light"})
+	}
+	if r.Part == PartUnknown {
+		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "kind of part", Why: "not told", Settle: "say whether it is a bolt, a fitting or a spoke"})
 	}
 	if r.Hand == HandUnknown {
 		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "hand of the thread", Why: "not looked at", Settle: "hold it upright: right-hand threads rise to the right"})

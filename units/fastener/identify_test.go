@@ -27,12 +27,7 @@ func TestIdentifyTrials(t *testing.T) {
 	if testing.Short() {
 		n = 2000
 	}
-	var threads []Thread
-	for th := range Threads() {
-		if th.System() != Brass && th.System() != Spoke { // weighs a twentieth; no reference row
-			threads = append(threads, th)
-		}
-	}
+	threads := tables()
 	if len(threads) < 338 {
 		t.Fatalf("only %d threads", len(threads))
 	}

@@ -48,6 +48,13 @@ func nextReadings(r Readings, ranking measure.Ranking, c []Candidate) []measure.
 			checks = append(checks, measure.Check{Key: f.key, Text: f.text, Work: units.MinutesOfTime(f.minutes), Outlooks: o})
 		}
 	}
+	if r.Part == PartUnknown {
+		outlooks := map[string]measure.Outlook{measure.SomethingElse: {Chances: []float64{1.0 / 3, 1.0 / 3, 1.0 / 3}}}
+		for _, k := range c {
+			outlooks[k.Odds.Key] = measure.Outlook{Chances: partChances(k.Thread.system)}
+		}
+		checks = append(checks, measure.Check{Key: "part", Text: "what kind of part it is: bolt or nut, fitting, or spoke", Work: units.MinutesOfTime(0.5), Outlooks: outlooks})
+	}
 	gains, err := measure.Next(ranking, checks)
 	if err != nil { // the outlooks are made here and sound
 		return nil

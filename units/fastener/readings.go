@@ -20,6 +20,8 @@ type Readings struct {
 	Count Count `json:"count"`
 	// Flank is the included angle between the flanks: 55°, 60°, 47.5°.
 	Flank measure.Reading[units.Angle] `json:"flank"`
+	// Part is what kind of part it is on, if told.
+	Part Part `json:"part"`
 	// Hand is which way the thread winds, if looked at. It does not weigh in
 	// the odds; it goes with the answer.
 	Hand Hand `json:"hand"`
