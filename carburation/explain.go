@@ -69,11 +69,11 @@ type partStep struct {
 func (m *Model) steps() []partStep {
 	pitch := m.setup.Carburettor.Needle.pitch()
 	return []partStep{
-		{"main-jet", "5 % more flow", func(p *plant) { p.mainCA *= 1.05; p.mainBore *= math.Sqrt(1.05) }},
+		{"main-jet", "5 % more flow", func(p *plant) { p.mainJet = p.mainJet.times(1.05) }},
 		{"needle", "one groove higher", func(p *plant) { p.needle.raised += pitch }},
 		{"needle-jet", "0.02 mm larger, by wear or choice", func(p *plant) { p.needleJet += 0.02e-3 }},
 		{"cutaway", "half a number (1/32 in) higher", func(p *plant) { p.cutaway += 25.4e-3 / 32 }},
-		{"pilot-jet", "10 % more flow", func(p *plant) { p.pilotCA *= 1.1; p.pilotBore *= math.Sqrt(1.1) }},
+		{"pilot-jet", "10 % more flow", func(p *plant) { p.pilotJet = p.pilotJet.times(1.1) }},
 		{"pilot-screw", "half a turn out", func(p *plant) {
 			if m.setup.Carburettor.Screw.Kind == FuelScrew {
 				p.mixtureScrew += 0.5 / usualTurns

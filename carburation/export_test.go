@@ -28,8 +28,7 @@ func (m Model) Drawn(normal func() float64) Model {
 func (m Model) MainJetFor(lambda float64) float64 {
 	x, err := solve.Root(func(x float64) float64 {
 		p := m.plant
-		p.mainCA *= math.Exp(x)
-		p.mainBore *= math.Exp(x / 2)
+		p.mainJet = p.mainJet.times(math.Exp(x))
 		return p.at(p.bore, p.peak, &m.value).lambda - lambda
 	}, -2, 3, 1e-9)
 	if err != nil {

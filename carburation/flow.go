@@ -11,9 +11,7 @@ type plant struct {
 	rhoFuel, nu, stoich      float64 // kg/m³, m²/s, kg of dry air per kg of fuel
 	bore, cutaway, needleJet float64 // m
 	needle                   needleShape
-	mainCA, mainBore         float64 // effective area m², bore m
-	pilotCA, pilotBore       float64
-	mainCd, pilotCd          float64 // coefficients that belong to the effective areas
+	mainJet, pilotJet        jetNumbers
 	screw                    float64 // air screw, turns out over its usual setting; 0 counts as closed
 	level                    float64 // m by which the fuel level lies lower than the lip tells
 	mixtureScrew             float64 // fuel-metering screw, turns out over its usual setting
@@ -22,6 +20,17 @@ type plant struct {
 	curve                    bool    // breathing varies with speed by usualCurve
 	restriction              float64 // Pa/(kg/s)² in front of the choke
 	vented                   bool    // float chamber shares the drop of the restriction
+}
+
+// jetNumbers is a jet in SI numbers: effective area, bore, and the coefficient
+// that belongs to the area at an ideal speed of the liquid.
+type jetNumbers struct{ ca, bore, cd, fall float64 }
+
+// times returns the jet that passes k times as much at that speed.
+func (j jetNumbers) times(k float64) jetNumbers {
+	j.ca *= k
+	j.bore, j.cd, _ = boreFor(j.ca, j.fall, JetOptions{}.filled())
+	return j
 }
 
 // state is one operating point in SI numbers.
@@ -161,8 +170,8 @@ func (p *plant) at(lift, speed float64, v *[nKnobs]float64) (s state) {
 	if drive := s.suction + extra*onset(lift/p.bore, v[kOnset]) - level; drive > 0 {
 		s.main = p.mainFlow(drive, v, s.annulus)
 	}
-	if drive := p.pilotSignal(lift, v[kPilot])*s.depression + extra - level; drive > 0 && p.pilotCA > 0 {
-		s.pilot = p.jetFlow(p.pilotCA*p.mixtureScrew*v[kPilotJet], p.pilotBore, p.pilotCd, drive)
+	if drive := p.pilotSignal(lift, v[kPilot])*s.depression + extra - level; drive > 0 && p.pilotJet.ca > 0 {
+		s.pilot = p.jetFlow(p.pilotJet.ca*p.mixtureScrew*v[kPilotJet], p.pilotJet.bore, p.pilotJet.cd, drive)
 	}
 	if f := s.main + s.pilot; f > 0 {
 		s.lambda = s.air * p.dry / (f * p.stoich)
@@ -193,7 +202,7 @@ func (p *plant) pilotSignal(lift, signal float64) float64 {
 // mainFlow returns kg/s through main jet and annulus in series.
 func (p *plant) mainFlow(drive float64, v *[nKnobs]float64, annulus float64) float64 {
 	ring := v[kAnnulus] * annulus
-	jet := p.mainCA * v[kMain]
+	jet := p.mainJet.ca * v[kMain]
 	if jet <= 0 || ring <= 0 {
 		return 0
 	}
@@ -201,7 +210,7 @@ func (p *plant) mainFlow(drive float64, v *[nKnobs]float64, annulus float64) flo
 	flow := root / math.Sqrt(1/(jet*jet)+1/(ring*ring))
 	// the jet's coefficient follows its Reynolds number; once is enough, since it
 	// moves by a few per cent at most
-	jet *= p.coefficient(flow, p.mainBore) / p.mainCd
+	jet *= p.coefficient(flow, p.mainJet.bore) / p.mainJet.cd
 	return root / math.Sqrt(1/(jet*jet)+1/(ring*ring))
 }
 

@@ -260,11 +260,7 @@ func (j Jet) Size(opt JetOptions) (JetSize, error) {
 			relQ = j.flow.U().Ratio(j.flow.Value())
 			relCA = math.Hypot(relQ, sdh/2)
 		}
-		d = math.Sqrt(ca / 0.78 * 4 / math.Pi)
-		for range 20 { // Cd changes slowly with the bore: each turn gains two digits
-			out.Coefficient, out.Reynolds = boreCoefficient(d, fall, opt)
-			d = math.Sqrt(ca / out.Coefficient * 4 / math.Pi)
-		}
+		d, out.Coefficient, out.Reynolds = boreFor(ca, fall, opt)
 		relD = math.Hypot(relCA, spread) / 2
 	}
 	out.Effective = measure.Of(units.SquareMetres(ca), units.SquareMetres(ca*atLeast(relCA)))
@@ -316,11 +312,30 @@ func (o JetOptions) faults(l *fault.List) {
 func boreCoefficient(d, fall float64, opt JetOptions) (cd, re float64) {
 	cd = 0.78
 	ideal := fall * d / opt.Viscosity.SquareMetresPerSecond()
-	for range 20 {
+	for range 30 {
 		re = cd * ideal
-		cd = parallelBore(math.Min(math.Max(re, 10), 20000), opt.LengthOverBore)
+		next := parallelBore(math.Min(math.Max(re, 10), 20000), opt.LengthOverBore)
+		if math.Abs(next-cd) <= 1e-14 {
+			break
+		}
+		cd = next
 	}
 	return cd, re
+}
+
+// boreFor returns the bore whose effective area is ca, with its coefficient and
+// Reynolds number.
+func boreFor(ca, fall float64, opt JetOptions) (d, cd, re float64) {
+	d = math.Sqrt(ca / 0.78 * 4 / math.Pi)
+	for range 20 { // Cd changes slowly with the bore: each turn gains two digits
+		cd, re = boreCoefficient(d, fall, opt)
+		next := math.Sqrt(ca / cd * 4 / math.Pi)
+		if math.Abs(next-d) <= 1e-14*d {
+			break
+		}
+		d = next
+	}
+	return d, cd, re
 }
 
 func nearestDrill(d units.Length) string {

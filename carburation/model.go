@@ -115,11 +115,10 @@ func NewModel(s Setup, opt Options) (Model, error) {
 	m.knobs[kEta], sd[kEta] = math.Log(engine.VolumetricEfficiency.Value().Value()), engine.VolumetricEfficiency.U().Ratio(engine.VolumetricEfficiency.Value())
 	sd[kRing] = math.Hypot(c.NeedleJet.U().Metres(), c.Needle.Diameter.U().Metres()) / p.needleJet
 	m.basis.Assumed = append(append(append(m.basis.Assumed, assumed...), out.assumed...), priors...)
-	m.setJet(&p.mainCA, &p.mainBore, &p.mainCd, &sd[kMain], c.MainJet)
+	p.mainJet, sd[kMain] = m.jetNumbers(c.MainJet)
 	if c.PilotJet.Taken() {
-		m.setJet(&p.pilotCA, &p.pilotBore, &p.pilotCd, &sd[kPilotJet], c.PilotJet)
+		p.pilotJet, sd[kPilotJet] = m.jetNumbers(c.PilotJet)
 	} else {
-		p.pilotBore, p.pilotCd = 0.5e-3, 0.7
 		m.basis.NotChecked = append(m.basis.NotChecked, refdata.Unchecked{What: "pilot circuit", Why: "pilot jet not read: the mixture below a quarter of lift is without it", Settle: "read the mark on the pilot jet"})
 	}
 	m.screw(c.Screw)
@@ -132,14 +131,15 @@ func NewModel(s Setup, opt Options) (Model, error) {
 	return m, nil
 }
 
-func (m *Model) setJet(ca, bore, cd, sd *float64, j Jet) {
+// jetNumbers returns a jet in SI numbers and the uncertainty of its flow, as a
+// share.
+func (m *Model) jetNumbers(j Jet) (jetNumbers, float64) {
 	size, err := j.Size(JetOptions{Head: m.opt.Head})
 	if err != nil { // the jet was checked before
-		return
+		return jetNumbers{}, 0
 	}
-	*ca, *bore = size.Effective.Value().SquareMetres(), size.Bore.Value().Metres()
-	*cd = size.Coefficient
-	*sd = size.Effective.U().Ratio(size.Effective.Value())
+	fall := math.Sqrt(2 * standardGravity * size.Head.Value().Metres())
+	return jetNumbers{ca: size.Effective.Value().SquareMetres(), bore: size.Bore.Value().Metres(), cd: size.Coefficient, fall: fall}, size.Effective.U().Ratio(size.Effective.Value())
 }
 
 func (m *Model) screw(s Screw) {

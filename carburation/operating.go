@@ -92,7 +92,7 @@ func (m *Model) operating(lift, speed float64) Operating {
 	} else {
 		o.NoMixture = noFuel()
 	}
-	if ring, jet := m.value[kAnnulus]*s.annulus, p.mainCA*m.value[kMain]; ring > 0 && jet > 0 {
+	if ring, jet := m.value[kAnnulus]*s.annulus, p.mainJet.ca*m.value[kMain]; ring > 0 && jet > 0 {
 		o.JetSay = ring * ring / (ring*ring + jet*jet)
 	}
 	return o
