@@ -61,7 +61,7 @@ type LimitFinding[Q units.Quantity] struct {
 	Second  LimitVerdict       `json:"second,omitempty"` // the next likeliest verdict, if it has one per cent or more
 	Text    string             `json:"text"`
 	Do      string             `json:"do,omitempty"`
-	Reason  fault.Reason       `json:"reason"` // why nothing was judged
+	Reason  fault.Reason       `json:"reason,omitzero"` // why nothing was judged
 	Basis   Basis              `json:"basis"`
 }
 

@@ -30,10 +30,10 @@ type Limit struct {
 // LimitRange is the range of a limit in the quantity it is read in: exactly one
 // of the four is given, or none.
 type LimitRange struct {
-	Length  Range[units.Length] `json:"length"`
-	PerSize Range[units.Ratio]  `json:"per_size"` // length for each unit of the size it grows with
-	Force   Range[units.Force]  `json:"force"`
-	Share   Range[units.Ratio]  `json:"share"`
+	Length  Range[units.Length] `json:"length,omitzero"`
+	PerSize Range[units.Ratio]  `json:"per_size,omitzero"` // length for each unit of the size it grows with
+	Force   Range[units.Force]  `json:"force,omitzero"`
+	Share   Range[units.Ratio]  `json:"share,omitzero"`
 }
 
 // Given reports whether there is a range.

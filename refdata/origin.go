@@ -94,16 +94,6 @@ var sources = sync.OnceValue(func() *sourceList {
 	return l
 })
 
-// statusNamed returns the status of the words used in the tables.
-func statusNamed(words string) Status {
-	for st := Standard; st <= FromMemory; st++ {
-		if st.String() == words {
-			return st
-		}
-	}
-	return 0
-}
-
 // gather returns the sources of several origins, each once.
 func gather(origins ...Origin) []Source {
 	var out []Source

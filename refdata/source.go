@@ -1,5 +1,7 @@
 package refdata
 
+import "example.com/benchbook/units/fault"
+
 // Status says how a figure is known. It never rises on the way into a table.
 type Status uint8
 
@@ -32,6 +34,25 @@ func (s Status) String() string {
 
 // MarshalText returns the words of String.
 func (s Status) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads the words of String. The error is a fault.UnknownName.
+func (s *Status) UnmarshalText(text []byte) error {
+	*s = statusNamed(string(text))
+	if *s == 0 {
+		return fault.Fault{Code: fault.UnknownName, Path: "status", Value: string(text), Rule: "standard, published, derived, common practice or from memory"}
+	}
+	return nil
+}
+
+// statusNamed returns the status of the words used in the tables, zero for others.
+func statusNamed(words string) Status {
+	for st := Standard; st <= FromMemory; st++ {
+		if st.String() == words {
+			return st
+		}
+	}
+	return 0
+}
 
 // Source names where a figure or formula comes from.
 type Source struct {

@@ -56,7 +56,7 @@ type Begin struct {
 	Above  StartingPoint `json:"above"` // the row at or above it
 	Share  units.Ratio   `json:"share"` // of the way from Below to Above
 	Rule   string        `json:"rule"`
-	Reason fault.Reason  `json:"reason"`
+	Reason fault.Reason  `json:"reason,omitzero"`
 	Basis  Basis         `json:"basis"`
 }
 

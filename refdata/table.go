@@ -1,6 +1,7 @@
 package refdata
 
 import (
+	"encoding/json"
 	"iter"
 	"slices"
 	"strings"
@@ -154,6 +155,19 @@ func cite[Row Sourced](rows []Row) []Source {
 
 // Name returns the name of the table.
 func (t *Table[Row, Q]) Name() string { return t.name }
+
+// MarshalJSON writes {name, title, version, sha256, rows}. The table of all threads
+// is made of several and has no title, version or hash of its own.
+func (t *Table[Row, Q]) MarshalJSON() ([]byte, error) {
+	entry := register()[t.name]
+	return json.Marshal(struct {
+		Name    string `json:"name"`
+		Title   string `json:"title,omitempty"`
+		Version string `json:"version,omitempty"`
+		SHA256  string `json:"sha256,omitempty"`
+		Rows    []Row  `json:"rows"`
+	}{t.name, entry.title, entry.version, entry.sha256, t.rows})
+}
 
 // Len returns the number of rows.
 func (t *Table[Row, Q]) Len() int { return len(t.rows) }
