@@ -13,41 +13,10 @@ type Clutch struct {
 	Nuts    Nuts
 	Lever   HandLever
 	Train   []Element // from the cable's lower end to the pressure plate, in order
+	Play    PlayAdjuster
 	HubNut  HubNut
 	Demand  Demand
 	New     Condition // what every reading would be with nothing wrong; what is not taken has the default its field states
-}
-
-// Plates is the pack.
-type Plates struct {
-	Driving, Driven int          // plates turning with the drum and with the hub, counted whether lined or not
-	Faces           int          // rubbing faces, if counted directly; 0 takes Driving + Driven - 1, right if plates alternate and the outermost rub
-	Outer, Inner    units.Length // diameters of the rubbed ring
-	MeanRadius      units.Length // radius at which friction acts, if known; 0 takes it from Outer and Inner
-	Pressure        PressureLaw  // how the clamp spreads over the ring; default UniformWear
-	Thickness       units.Length // of one friction plate, new, to know one left out; 0 takes 3 mm
-	Rim             units.Length // outer diameter of the pressure plate, for its tilt; 0 takes Outer
-}
-
-// PressureLaw is how the clamp spreads over the rubbed ring.
-type PressureLaw uint8
-
-// The laws. Bedded-in plates follow uniform wear, which gives the lower torque;
-// new, flat, stiff ones uniform pressure.
-const (
-	UniformWear PressureLaw = iota
-	UniformPressure
-)
-
-// String returns the law in words.
-func (p PressureLaw) String() string {
-	switch p {
-	case UniformWear:
-		return "uniform wear"
-	case UniformPressure:
-		return "uniform pressure"
-	}
-	return "unknown pressure law"
 }
 
 // Springs is the set of clutch springs, all alike. A coil spring is told by Rate
@@ -65,8 +34,36 @@ type Springs struct {
 // Nuts is the adjuster that presses the springs: a nut to each spring, all
 // turned alike, or one central nut for all.
 type Nuts struct {
+	Kind   NutKind      // default EachSpring
+	Circle units.Length // diameter of the circle the spring nuts stand on, wanted only to trim the lift
 	Pitch  units.Length // thread pitch: one inch over the threads per inch
 	Thread units.Angle  // most turns inward from flush before the thread or cup ends; 0 is not known and sets no limit
+}
+
+// NutKind is how the springs are pressed.
+type NutKind uint8
+
+// The kinds.
+const (
+	EachSpring NutKind = iota // a nut to each spring: they can be trimmed one against another
+	Central                   // one nut for all springs: quick, and nothing to trim
+)
+
+// String returns the kind in words.
+func (k NutKind) String() string {
+	switch k {
+	case EachSpring:
+		return "a nut to each spring"
+	case Central:
+		return "one central nut"
+	}
+	return "unknown kind of nut"
+}
+
+// PlayAdjuster is the screw that takes up free play, on the cable or on the rod.
+type PlayAdjuster struct {
+	Pitch units.Length // thread pitch, 0.2 to 5 mm; 0 is 1 mm, common practice, no source
+	AtRod bool         // it moves the push rod, so that a turn counts at the lever times the train's ratio; else it moves the cable's outer
 }
 
 // HubNut is the nut that holds the clutch hub on its shaft.

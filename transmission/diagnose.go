@@ -123,7 +123,7 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	}
 	for p := range parts {
 		if s.took[p] {
-			take(int(p), figure{s.v[p], s.u[p]}, rules[p].finest)
+			take(int(p), figure{m.s.v[p], m.s.u[p]}, rules[p].finest)
 		}
 	}
 	if n.taken {
@@ -173,6 +173,13 @@ func newModel(s *state) (model, fault.Reason) {
 	high, _ := b.high()
 	if !(high > low) {
 		return m, fault.Reason{Code: "no-window-as-new", Text: "the clutch as described neither holds nor frees even with nothing wrong, so there is nothing to compare with: check how it is made, or measure its parts"}
+	}
+	if s.law != nil || s.train != nil {
+		s = s.straight(low, high)
+		m.s = s
+		for p := range all {
+			m.base[p] = s.afterUse(p)
+		}
 	}
 	at := (low + high) / 2
 	m.base[nuts] = figure{at, math.Hypot(nutSpread, (high-low)/4)}

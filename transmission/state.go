@@ -26,6 +26,8 @@ type state struct {
 	efficiency                   float64        // train, whole
 	lost, stretch                float64        // of the train: cable travel lost; cable travel per newton at the plate
 	hubPitch                     float64
+	playPitch                    float64
+	playAtRod, central           bool
 	hand, leastPlay, leastWidth  float64 // what may be asked
 }
 
@@ -34,7 +36,11 @@ type state struct {
 func (c *Clutch) resolve(found *Condition) (state, error) {
 	var l fault.List
 	s := state{thread: math.Inf(1)}
-	c.plates(&s, &l)
+	var pl fault.List
+	s.fresh[faces] = float64(c.Plates.check(&pl))
+	l.Under("plates", pl.Err())
+	s.radius = c.Plates.radius()
+	s.plate = or(c.Plates.Thickness.Millimetres(), defaultPlate)
 	c.springs(&s, &l)
 	c.release(&s, &l)
 	c.demand(&s, &l)
@@ -55,50 +61,6 @@ func (c *Clutch) resolve(found *Condition) (state, error) {
 	}
 	s.v[faces], s.v[trainRatio] = s.fresh[faces], s.fresh[trainRatio]
 	return s, l.Err()
-}
-
-func (c *Clutch) plates(s *state, l *fault.List) {
-	p := &c.Plates
-	n := p.Faces
-	if n == 0 && (p.Driving != 0 || p.Driven != 0) {
-		n = p.Driving + p.Driven - 1
-		if p.Driving < 1 || p.Driven < 1 {
-			l.Add(outside("plates.driven", float64(min(p.Driving, p.Driven)), "", 1, 50))
-		} else if d := p.Driving - p.Driven; d < -1 || d > 1 {
-			l.Add(fault.Fault{Code: fault.Conflict, Path: "plates", Value: number(float64(p.Driving)) + " and " + number(float64(p.Driven)),
-				Rule: "plates that alternate differ by one at most; count the rubbing faces and give those"})
-		}
-	}
-	need(l, "plates.faces", float64(n), "", 1, 100)
-	s.fresh[faces] = float64(n)
-	s.plate = or(p.Thickness.Millimetres(), defaultPlate)
-	need(l, "plates.thickness", s.plate, "mm", 0.5, 20)
-	outer, inner := p.Outer.Millimetres(), p.Inner.Millimetres()
-	if p.MeanRadius != 0 {
-		s.radius = p.MeanRadius.Millimetres()
-		need(l, "plates.mean_radius", s.radius, "mm", 5, 500)
-		return
-	}
-	need(l, "plates.outer", outer, "mm", 10, 1000)
-	need(l, "plates.inner", inner, "mm", 1, 1000)
-	if inner >= outer {
-		l.Add(fault.Fault{Code: fault.Conflict, Path: "plates.inner", Value: number(inner) + " mm", Unit: "mm", Rule: "must be smaller than the outer diameter of " + number(outer) + " mm"})
-	}
-	if p.Pressure > UniformPressure {
-		l.Add(fault.Fault{Code: fault.UnknownName, Path: "plates.pressure", Rule: "must be uniform wear or uniform pressure"})
-	}
-	s.radius = meanRadius(outer/2, inner/2, p.Pressure)
-}
-
-// meanRadius returns the radius at which the friction of a ring acts: half the
-// sum of the radii for uniform wear, 2/3 (ro^3 - ri^3)/(ro^2 - ri^2) for uniform
-// pressure.
-func meanRadius(outer, inner float64, law PressureLaw) float64 {
-	if law == UniformPressure {
-		// the cubes over the squares with ro - ri divided out, so thin rings lose no digits
-		return 2 * (outer*outer + outer*inner + inner*inner) / (3 * (outer + inner))
-	}
-	return (outer + inner) / 2
 }
 
 func (c *Clutch) springs(s *state, l *fault.List) {
@@ -126,6 +88,15 @@ func (c *Clutch) springs(s *state, l *fault.List) {
 	s.hubPitch = c.HubNut.Pitch.Millimetres()
 	s.hubPitch = or(s.hubPitch, defaultHubPitch)
 	need(l, "hub_nut.pitch", s.hubPitch, "mm", 0.2, 5)
+	if c.Nuts.Kind > Central {
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "nuts.kind", Rule: "must be a nut to each spring or one central nut"})
+	}
+	if c.Nuts.Circle != 0 {
+		need(l, "nuts.circle", c.Nuts.Circle.Millimetres(), "mm", 10, 500)
+	}
+	s.central = c.Nuts.Kind == Central
+	s.playPitch, s.playAtRod = or(c.Play.Pitch.Millimetres(), defaultPlayPitch), c.Play.AtRod
+	need(l, "play.pitch", s.playPitch, "mm", 0.2, 5)
 	if c.HubNut.Hand > LeftHand {
 		l.Add(fault.Fault{Code: fault.UnknownName, Path: "hub_nut.hand", Rule: "must be right-hand, left-hand or unknown"})
 	}
@@ -152,13 +123,14 @@ func (c *Clutch) demand(s *state, l *fault.List) {
 
 // What a zero field of [Demand] stands for.
 const (
-	defaultHubPitch = 1.27 // mm, 20 threads per inch; of [HubNut]
-	defaultPlate    = 3    // mm, of [Plates]
-	defaultMargin   = 1.3
-	defaultHand     = 200  // N
-	defaultPlay     = 2    // mm
-	defaultGap      = 0.15 // mm
-	defaultWidth    = 0.5  // turn
+	defaultHubPitch  = 1.27 // mm, 20 threads per inch; of [HubNut]
+	defaultPlayPitch = 1    // mm, of [PlayAdjuster]
+	defaultPlate     = 3    // mm, of [Plates]
+	defaultMargin    = 1.3
+	defaultHand      = 200  // N
+	defaultPlay      = 2    // mm
+	defaultGap       = 0.15 // mm
+	defaultWidth     = 0.5  // turn
 )
 
 func or(x, otherwise float64) float64 {
