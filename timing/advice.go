@@ -2,6 +2,8 @@ package timing
 
 import (
 	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+	"example.com/benchbook/units/measure"
 )
 
 // remedies says what to do about the leading cause: moves, best first, where
@@ -10,6 +12,7 @@ func (b *bench) remedies(r *Result) ([]Remedy, error) {
 	lead := r.Causes.Leader()
 	i, ok := b.index[lead.Key]
 	if !ok {
+		r.Gaps = b.gapsAt(r, r.Inlet.Crank.Value(), r.Exhaust.Crank.Value())
 		return nil, nil // something else: nothing to move on such ground
 	}
 	v := &b.verdicts[i]
@@ -20,6 +23,7 @@ func (b *bench) remedies(r *Result) ([]Remedy, error) {
 	}
 	inlet, exhaust := r.shifts()
 	moves := false
+	defer func() { r.Gaps = b.gapsAt(r, inlet, exhaust) }()
 	for _, a := range v.faults {
 		switch a.family {
 		case tooth, keyway, slip:
@@ -61,7 +65,39 @@ func (b *bench) remedies(r *Result) ([]Remedy, error) {
 		return nil, err
 	}
 	menu := p.Menu(inlet, exhaust)
-	return append(all, menu[:min(len(menu), mostRemedies)]...), nil
+	// a move that leaves no room is no remedy: refused ones go to the end
+	var refused []Remedy
+	for i := range menu[:min(len(menu), mostRemedies)] {
+		m := menu[i]
+		if m.Gaps = b.gapsAt(r, m.InletLeft, m.ExhaustLeft); m.Gaps.Worst() == Touches {
+			m.Refused = fault.Reason{Code: ValvesTouch, Text: "valve and piston, or the two valves, would touch or come within the uncertainty of touching"}
+			refused = append(refused, m)
+			continue
+		}
+		all = append(all, m)
+	}
+	return append(all, refused...), nil
+}
+
+// ValvesTouch is the code of a move refused because valves would touch.
+const ValvesTouch = "valves-touch"
+
+// gapsAt works out the room with the cams standing as given, no surer than they
+// were read.
+func (b *bench) gapsAt(r *Result, inlet, exhaust units.CrankAngle) Gaps {
+	if b.engine.Head == nil {
+		return Gaps{}
+	}
+	if b.room == nil {
+		b.room = newRoomModel(b.engine.Head, b.engine)
+	}
+	at := func(p Phase, v units.CrankAngle) measure.Reading[units.CrankAngle] {
+		if !p.Crank.Taken() {
+			return p.Crank
+		}
+		return measure.Of(v, p.Crank.U())
+	}
+	return b.room.gaps(at(r.Inlet, inlet), at(r.Exhaust, exhaust))
 }
 
 // mostRemedies is how many sets of moves a verdict offers.

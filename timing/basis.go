@@ -78,7 +78,20 @@ func (s *sheet) basis() refdata.Basis {
 	if !r.InletMaxLift.Taken() || !r.ExhaustMaxLift.Taken() {
 		skip("wear and pattern of the lobes", "greatest lift not read on both cams", "dial gauge on each valve over a full turn of the cam")
 	}
-	skip("piston-to-valve and valve-to-valve clearance", "no lift curve, valve angle and deck measurement in this verdict", "modelling clay on the crown, two slow full turns by hand")
+	if e.Head == nil {
+		skip("piston-to-valve and valve-to-valve clearance", "no measurements of the head were given", "modelling clay on the crown, two slow full turns by hand")
+	} else {
+		for c := range Cam(2) {
+			if v := e.Head.valve(c); !v.ToPiston.Taken() || v.Curve == nil && s.lobes[c].liftAssumed {
+				skip(c.String()+" valve to piston", "gap at TDC or lift not given", "push the shut valve down on the crown at TDC against a dial gauge")
+			} else if v.Curve == nil {
+				assume("lift of the "+c.String()+" valve", "a lobe of usual shape through its events and greatest lift")
+			}
+		}
+		if !e.Head.Between.Taken() {
+			skip("valve-to-valve clearance", "the gap between the shut valves was not given", "feelers or a wire gauge between the rims of the heads")
+		}
+	}
 	return b
 }
 
@@ -96,7 +109,10 @@ func turning(r *Result) Turning {
 		whole = whole || strings.Contains(e.Key, ":turn") && o.Share > 0.2
 	}
 	lead := r.Causes.Leader()
+	room := r.Gaps.Worst()
 	switch {
+	case room == Touches:
+		return Turning{Why: "by the measurements of the head a valve would touch as the cams stand: slack the adjusters right off or take the rockers off before turning"}
 	case whole:
 		return Turning{Why: "a cam may be a whole turn out, so that its valve is open where the piston comes up: slack the adjusters right off or take the rockers off before turning"}
 	case worst > 30:

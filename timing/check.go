@@ -48,6 +48,9 @@ func (e *Engine) check() error {
 			l.Add(fault.Fault{Code: fault.UnknownName, Path: f.path, Rule: "not known, pressed or one piece"})
 		}
 	}
+	if e.Head != nil {
+		l.Under("head", e.Head.check())
+	}
 	for c := range Cam(2) {
 		if v := e.vernier(c); v != (Vernier{}) && (v.Wheel < 1 || v.Cam < 1 || v.Wheel > 400 || v.Cam > 400 || v.ways() > 1000) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: c.String() + "_vernier", Value: strconv.Itoa(v.Wheel) + " and " + strconv.Itoa(v.Cam) + " holes", Rule: "1 to 400 holes in each ring, meeting in at most 1000 ways"})

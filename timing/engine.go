@@ -91,6 +91,9 @@ type Engine struct {
 	// InletFixing and ExhaustFixing say how each cam is held to its wheel.
 	InletFixing   Fixing `json:"inlet_fixing"`
 	ExhaustFixing Fixing `json:"exhaust_fixing"`
+	// Head is what tells how near the valves come to the piston and to each
+	// other. Nil: not measured, and no move is refused for want of room.
+	Head *Head `json:"head,omitempty"`
 	// InletVernier and ExhaustVernier are holes or pegs between camwheel and cam.
 	InletVernier   Vernier `json:"inlet_vernier"`
 	ExhaustVernier Vernier `json:"exhaust_vernier"`

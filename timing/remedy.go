@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
 )
 
 // Step is one thing that is moved.
@@ -24,6 +25,11 @@ type Remedy struct {
 	InletLeft   units.CrankAngle `json:"inlet_left"`   // advance left over
 	ExhaustLeft units.CrankAngle `json:"exhaust_left"` // advance left over
 	Work        units.Time       `json:"work"`
+	// Gaps are the clearances of the valves after the move; nothing is known in
+	// them without Engine.Head.
+	Gaps Gaps `json:"gaps,omitzero"`
+	// Refused says why the move must not be made: valves would touch.
+	Refused fault.Reason `json:"refused,omitzero"`
 }
 
 func sooner(a units.CrankAngle) string {

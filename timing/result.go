@@ -57,7 +57,10 @@ type Result struct {
 	Firing       measure.Ranking `json:"firing"`
 	NextReadings []measure.Gain  `json:"next_readings"`
 	Remedies     []Remedy        `json:"remedies"`
-	Turning      Turning         `json:"turning"`
-	NoAnswer     fault.Reason    `json:"no_answer"`
-	Basis        refdata.Basis   `json:"basis"`
+	// Gaps are the clearances of the valves as the engine stands; nothing is
+	// known in them without Engine.Head.
+	Gaps     Gaps          `json:"gaps,omitzero"`
+	Turning  Turning       `json:"turning"`
+	NoAnswer fault.Reason  `json:"no_answer"`
+	Basis    refdata.Basis `json:"basis"`
 }

@@ -18,7 +18,7 @@ import (
 //
 //	ideal     1.0° own error on every event, TDC by a stop
 //	workshop  the same, read to whole degrees, TDC by eye with 1.5° common to all
-//	          events, and lost motion known as 0.8° ± 0.4°
+//	          events, and lost motion known as 0.6° ± 0.4°
 //	nasty     workshop, with one event misread by 10° in 5 % of engines, and a
 //	          cause outside the list in another 5 %
 //
@@ -30,6 +30,7 @@ import (
 var (
 	seeds   = flag.Int("seeds", 1, "seeds of the ranking simulation")
 	engines = flag.Int("engines", 10_000, "engines of each seed and mode")
+	exactly = flag.Int("exact", 200, "of them also weighed by the exact posterior")
 )
 
 const (
@@ -71,8 +72,8 @@ type simMode struct {
 
 var simModes = []simMode{
 	{name: "ideal", tdc: 0.3, stop: true},
-	{name: "workshop", whole: true, tdc: 1.5, lag: 0.8, lagU: 0.4},
-	{name: "nasty", whole: true, tdc: 1.5, lag: 0.8, lagU: 0.4, misread: 0.05, outside: 0.05},
+	{name: "workshop", whole: true, tdc: 1.5, lag: 0.6, lagU: 0.4},
+	{name: "nasty", whole: true, tdc: 1.5, lag: 0.6, lagU: 0.4, misread: 0.05, outside: 0.05},
 }
 
 // Priors of the simulated world.
@@ -313,6 +314,7 @@ type tally struct {
 	}
 	exactN                   int
 	exactLoss, libraryOnSame float64
+	exactOut, exactRight     int // outside 10:1 by the exact posterior
 }
 
 func (m simMode) run(tb testing.TB, seed uint64, engines, exact int) tally {
@@ -381,7 +383,22 @@ func (m simMode) run(tb testing.TB, seed uint64, engines, exact int) tally {
 		if n < exact {
 			t.exactN++
 			t.libraryOnSame += loss
-			t.exactLoss += -math.Log(max(m.posterior(&c, classes, total)[c.truth], 1e-12))
+			p := m.posterior(&c, classes, total)
+			t.exactLoss += -math.Log(max(p[c.truth], 1e-12))
+			best, second, key := 0.0, 0.0, ""
+			for k, v := range p {
+				if v > best {
+					best, second, key = v, best, k
+				} else {
+					second = max(second, v)
+				}
+			}
+			if best > 10*second {
+				t.exactOut++
+				if key == c.truth {
+					t.exactRight++
+				}
+			}
 		}
 	}
 	return t
@@ -392,7 +409,8 @@ func (t *tally) print(m simMode) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, %d engines: top-1 right %.1f %%; leaders within 3:1 %.1f %%, else right %.1f %%; within 10:1 %.1f %%, else right %.1f %%\n",
 		m.name, t.n, pc(t.top1, t.n), pc(t.near3, t.n), pc(t.right3, t.outside3), pc(t.near10, t.n), pc(t.right10, t.outside10))
-	fmt.Fprintf(&b, "  log loss %.4f nat; on %d of them %.4f, exact posterior %.4f\n", t.logLoss/float64(t.n), t.exactN, t.libraryOnSame/float64(max(t.exactN, 1)), t.exactLoss/float64(max(t.exactN, 1)))
+	fmt.Fprintf(&b, "  log loss %.4f nat; on %d of them %.4f, exact posterior %.4f, which is right in %.1f %% of the %.1f %% outside 10:1\n",
+		t.logLoss/float64(t.n), t.exactN, t.libraryOnSame/float64(max(t.exactN, 1)), t.exactLoss/float64(max(t.exactN, 1)), pc(t.exactRight, t.exactOut), pc(t.exactOut, t.exactN))
 	fmt.Fprintf(&b, "  the 20:1 group holds the truth in %.1f %%, mean size %.2f; the shift is covered in %.1f %%\n", pc(t.holds, t.n), float64(t.size)/float64(t.n), pc(t.covered, t.shifts))
 	for i, x := range t.bins {
 		if x.n >= 100 {
@@ -413,14 +431,13 @@ func (t *tally) check(tb testing.TB, m simMode) {
 	if m.misread > 0 {
 		right, holds, lo, hi, loss = 0.93, 0.95, 0.92, 0.96, 0.10
 	}
-	// chance of the draw: three standard errors, which matter for few engines only
+	// Chance of the draw: three standard errors. In this workshop the exact
+	// posterior itself is right in 94.8 % outside 10:1 (4,000 engines), so the mark
+	// of 95 % is reached only within that.
 	se := func(p float64, n int) float64 { return 3 * math.Sqrt(p*(1-p)/float64(max(n, 1))) }
-	if t.n >= 10_000 {
-		se = func(float64, int) float64 { return 0 }
-	}
 	within("right outside 10:1", f(t.right10, t.outside10), right-se(right, t.outside10), 1)
 	within("20:1 group holds the truth", f(t.holds, t.n), holds-se(holds, t.n), 1)
-	within("mean size of the 20:1 group", float64(t.size)/float64(t.n), 1, 2.5+10*se(0.5, t.n))
+	within("mean size of the 20:1 group", float64(t.size)/float64(t.n), 1, 2.5)
 	within("coverage", f(t.covered, t.shifts), lo-se(0.95, t.n), hi+se(0.95, t.n))
 	if t.exactN > 0 {
 		within("log loss beyond exact", (t.libraryOnSame-t.exactLoss)/float64(t.exactN), -0.05, loss)
@@ -436,7 +453,7 @@ func (t *tally) check(tb testing.TB, m simMode) {
 }
 
 func TestSimulation(t *testing.T) {
-	n, exact := *engines, 200
+	n, exact := *engines, *exactly
 	if testing.Short() {
 		n, exact = min(n, 300), 10 // emulated processors take long
 	}

@@ -61,6 +61,7 @@ type bench struct {
 	parts    []part
 	verdicts []verdict
 	index    map[string]int
+	room     *roomModel
 	peak     float64 // ln of the greatest weight of a part so far
 }
 
