@@ -1,20 +1,7 @@
 package job
 
-import (
-	"crypto/sha256"
-	"encoding/hex"
-	"sync"
+import "example.com/benchbook/refdata"
 
-	"example.com/benchbook/refdata"
-)
-
-// tablesHash is the first twelve digits of a SHA-256 over the names and hashes
-// of all reference tables: two reports with the same one rest on the same
-// figures.
-var tablesHash = sync.OnceValue(func() string {
-	h := sha256.New()
-	for _, t := range refdata.Tables() {
-		h.Write([]byte(t.Name + " " + t.SHA256 + "\n"))
-	}
-	return hex.EncodeToString(h.Sum(nil))[:12]
-})
+// tablesHash is the first twelve digits of the hash over all reference tables:
+// two reports with the same one rest on the same figures.
+func tablesHash() string { return refdata.Hash()[:12] }
