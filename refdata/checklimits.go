@@ -85,11 +85,6 @@ func checkAll[Q units.Quantity](field string, readings map[string]measure.Readin
 	return out
 }
 
-// weight orders verdicts by how much they call for.
-func (v LimitVerdict) weight() int {
-	return slices.Index([]LimitVerdict{NotJudged, Right, Serviceable, Loose, AtLimit, Tight, Renew}, v)
-}
-
 // taken returns the families of the keys that were read.
 func taken[Q units.Quantity](readings map[string]measure.Reading[Q]) map[string]bool {
 	out := map[string]bool{}

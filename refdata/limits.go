@@ -1,7 +1,7 @@
 package refdata
 
 import (
-	_ "embed" // the tables
+	_ "embed" // the table
 
 	"example.com/benchbook/units"
 )
@@ -26,6 +26,13 @@ type Limit struct {
 	Note      string     `json:"note,omitempty"`
 	place     int
 }
+
+// Sources returns every source the row rests on.
+func (l Limit) Sources() []Source { return gather(l.Origin) }
+
+// WorkshopLimits returns workshop limits, status common practice; the leading
+// column is the place in the table. CheckLimit checks readings against them.
+func WorkshopLimits() *Table[Limit, units.Ratio] { return workshopLimits.get(readWorkshopLimits) }
 
 // LimitRange is the range of a limit in the quantity it is read in: exactly one
 // of the four is given, or none.
@@ -54,42 +61,6 @@ func (r LimitRange) String() string {
 	return r.Share.String()
 }
 
-// Sources returns every source the row rests on.
-func (l Limit) Sources() []Source { return gather(l.Origin) }
-
-// WorkshopLimits returns workshop limits, status common practice; the leading
-// column is the place in the table. CheckLimit checks readings against them.
-func WorkshopLimits() *Table[Limit, units.Ratio] { return workshopLimits.get(readWorkshopLimits) }
-
-// PlugThread is a sparking plug by its thread and reach.
-type PlugThread struct {
-	Name    string              `json:"name"`    // "14 mm, 12.7 mm reach"
-	Thread  string              `json:"thread"`  // name in Threads: "M14x1.25"
-	Reach   units.Length        `json:"reach"`   // length of thread with its gasket seat
-	Hexagon Range[units.Length] `json:"hexagon"` // across flats
-	Origin  Origin              `json:"origin"`
-	Note    string              `json:"note,omitempty"`
-}
-
-// Sources returns every source the row rests on.
-func (p PlugThread) Sources() []Source { return gather(p.Origin) }
-
-// PlugThreads returns sparking plug threads with their usual reaches, status
-// common practice; the leading column is the reach. A plug that reaches too far
-// may meet piston or valve: measure the head.
-func PlugThreads() *Table[PlugThread, units.Length] { return plugThreads.get(readPlugThreads) }
-
-var (
-	//go:embed tables/workshop_limits.csv
-	textLimits string
-	//go:embed tables/plug_threads.csv
-	textPlugs string
-
-	workshopLimits lazy[Limit, units.Ratio]
-
-	plugThreads lazy[PlugThread, units.Length]
-)
-
 func (s *scanner) limitRange(c rangeColumns, unit string) LimitRange {
 	switch unit {
 	case "mm":
@@ -104,6 +75,12 @@ func (s *scanner) limitRange(c rangeColumns, unit string) LimitRange {
 	s.fail("no such unit: " + unit)
 	return LimitRange{}
 }
+
+var (
+	//go:embed tables/workshop_limits.csv
+	textLimits     string
+	workshopLimits lazy[Limit, units.Ratio]
+)
 
 func readWorkshopLimits() *Table[Limit, units.Ratio] {
 	return build("workshop_limits", textLimits, func(s *scanner) func() Limit {
@@ -123,17 +100,4 @@ func readWorkshopLimits() *Table[Limit, units.Ratio] {
 			}
 		}
 	}, func(l *Limit) string { return l.Key }, func(l *Limit) []string { return []string{l.Part} }, func(l *Limit) units.Ratio { return units.Value(float64(l.place)) })
-}
-
-func readPlugThreads() *Table[PlugThread, units.Length] {
-	return build("plug_threads", textPlugs, func(s *scanner) func() PlugThread {
-		plug, thread, reach, note, origin := s.must("plug"), s.must("thread"), s.must("reach_mm"), s.must("note"), s.originColumns("")
-		hexagon := s.rangeColumns("hexagon", "_mm")
-		return func() PlugThread {
-			return PlugThread{
-				Name: s.text(plug) + ", " + s.text(reach) + " mm reach", Thread: s.text(thread), Reach: needed(s, reach, units.Millimetres),
-				Hexagon: between(s, hexagon, units.Millimetres), Origin: s.origin(origin), Note: s.text(note),
-			}
-		}
-	}, func(p *PlugThread) string { return p.Name }, nil, func(p *PlugThread) units.Length { return p.Reach })
 }
