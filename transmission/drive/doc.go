@@ -3,6 +3,7 @@
 //	task                                             use
 //	exact ratio of pairs and trains                  Pair, Train, Ratio
 //	gearbox from teeth, or from its printed ratios   NewLayshaft, NewBox
+//	which set of gears a box holds                   IdentifyBox
 //	overall ratios, road speed and engine speed in
 //	each gear, gaps                                  Line.Table, Line.SpeedAt, Line.EngineAt
 //	which sprockets give a wanted overall ratio      SprocketOptions

@@ -76,3 +76,27 @@ func ExampleTyre_Equivalents() {
 	// 90/90-19 -0.5 %, +7 mm wide
 	// 3.00-19 -2.0 %, -6 mm wide
 }
+
+// Wide or close ratios? Crank turns counted over five turns of the wheel and
+// divided; the counts are invented.
+func ExampleIdentifyBox() {
+	wide, err1 := drive.BoxOf("2.67", "1.77", "1.27", "1")
+	close, err2 := drive.BoxOf("2.21", "1.44", "1.12", "1")
+	if err1 != nil || err2 != nil {
+		fmt.Println(err1, err2)
+		return
+	}
+	count := measure.Nominal[units.Ratio](0.02)
+	id, err := drive.IdentifyBox(drive.TurnReadings{
+		Turns:   []measure.Reading[units.Ratio]{measure.MustRead("12.4 ± 0.2", count), {}, measure.MustRead("6.3 ± 0.1", count), measure.MustRead("5.6 ± 0.1", count)},
+		Primary: drive.Train{{Driver: 22, Driven: 48}}, Final: drive.Train{{Driver: 18, Driven: 46}},
+	}, []drive.GearSet{{Key: "wide", Box: wide}, {Key: "close", Box: close}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	lead := id.Causes.Leader()
+	fmt.Println(lead.Text, lead.Percent, "%, first gear is", id.Ratios[0])
+	// Output:
+	// close 100 %, first gear is 2.22 ± 0.04
+}

@@ -155,6 +155,7 @@ func RoadLoad(r Road, v units.Speed) (Resistance, error) {
 	if err := l.Err(); err != nil {
 		return Resistance{}, err
 	}
+	r.beyondLaw(v, &out.Basis)
 	d, roll, slope := s.force(x, s.mass.X, s.area.X, s.cr.X)
 	out.Drag, out.Rolling, out.Slope = units.Newtons(d), units.Newtons(roll), units.Newtons(slope)
 	total := func(y []float64) float64 {
@@ -185,6 +186,14 @@ func roadBasis(r Road) refdata.Basis {
 		b.Sources = append(b.Sources, refdata.Source{Title: "V. Cossalter, Motorcycle Dynamics", Clause: "rolling resistance by pressure and speed", Status: refdata.FromMemory})
 	}
 	return b
+}
+
+// beyondLaw notes that the rolling resistance law was used where it was not made
+// for.
+func (r Road) beyondLaw(v units.Speed, b *refdata.Basis) {
+	if r.Pressure > 0 && v > units.KilometresPerHour(165) {
+		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "rolling resistance", Why: "its law by pressure ends at 165 km/h and was carried on", Settle: "give a figure of its own for Rolling"})
+	}
 }
 
 // Top is a top speed.
@@ -233,6 +242,7 @@ func TopSpeed(r Road, power measure.Reading[units.Power]) (Top, error) {
 	if out.Speed, err = measure.Propagate[units.Speed](root, s.mass, s.area, s.cr, s.eta, power.SI()); err != nil {
 		return Top{}, err
 	}
+	r.beyondLaw(out.Speed.Value(), &out.Basis)
 	d, roll, slope := s.force(out.Speed.Value().MetresPerSecond(), s.mass.X, s.area.X, s.cr.X)
 	out.Drag, out.Rolling, out.Slope = units.Newtons(d), units.Newtons(roll), units.Newtons(slope)
 	out.AtTyre = power.Value().Times(s.eta.X)

@@ -3,6 +3,7 @@ package spring
 import (
 	"math"
 
+	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 )
@@ -25,6 +26,7 @@ type FatigueMargin struct {
 	Mean      units.Pressure `json:"mean"`      // of the mean load, direct-shear factor
 	Amplitude units.Pressure `json:"amplitude"` // of the half range, Wahl factor
 	Safety    float64        `json:"safety"`    // below 1: breaks in time
+	Basis     refdata.Basis  `json:"basis"`
 }
 
 // Fatigue returns the margin of wire d coiled to mean diameter D under a load
@@ -44,7 +46,11 @@ func Fatigue(low, high units.Force, d, mean units.Length, w FatigueStrength) (Fa
 	c := mean.Ratio(d)
 	tm := DirectShear.at(c) * torsion((low+high).Newtons()/2, d.Millimetres(), mean.Millimetres())
 	ta := Wahl.at(c) * torsion((high-low).Newtons()/2, d.Millimetres(), mean.Millimetres())
-	return FatigueMargin{units.Megapascals(tm), units.Megapascals(ta), 1 / w.used(tm, ta)}, nil
+	return FatigueMargin{units.Megapascals(tm), units.Megapascals(ta), 1 / w.used(tm, ta), refdata.Basis{
+		Sources:    []refdata.Source{{Title: "Sadhu Singh, Machine Design", Clause: "ex. 8.2: spring under a load that comes and goes", Status: refdata.Published}},
+		NotChecked: []refdata.Unchecked{{What: "pits, rust and nicks", Why: "the wire is taken as sound", Settle: "clean it and look along each coil with a glass"}},
+		Cautions:   []refdata.Caution{refdata.SpringsUnderLoad},
+	}}, nil
 }
 
 // WireForFatigue returns the wire diameter of a spring of index D/d that has the
