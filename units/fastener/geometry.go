@@ -16,9 +16,9 @@ type Geometry struct {
 	// Depth is h. Rounded forms: crest to root. 60° flat forms: 5H/8, the depth
 	// of the nut's thread.
 	Depth     units.Length `json:"depth"`
-	Effective units.Length `json:"effective"` // diameter where ridge and groove are equally wide
-	MinorBolt units.Length `json:"minor_bolt"`
-	MinorNut  units.Length `json:"minor_nut"`
+	Effective units.Length `json:"effective"`  // diameter where ridge and groove are equally wide
+	MinorBolt units.Length `json:"minor_bolt"` // K or d3, over the roots of the bolt
+	MinorNut  units.Length `json:"minor_nut"`  // K or D1, over the crests of the nut
 	// CrestRadius is zero for the flat crests of metric and Unified threads.
 	CrestRadius units.Length `json:"crest_radius"`
 	RootRadius  units.Length `json:"root_radius"` // of the bolt

@@ -70,8 +70,8 @@ func Identify(r Readings, opt IdentifyOptions) (Identification, error) {
 		return Identification{}, fault.Fault{Code: fault.Missing, Path: "options", Rule: "at least one thread must be left in the search"}
 	}
 	ranking, err := measure.Rank(nil, causes, other)
-	if err != nil {
-		return Identification{}, err
+	if err != nil { // a key twice among the caller's own threads
+		return Identification{}, fault.Under("options.among", err)
 	}
 	id := Identification{Causes: ranking, Pitch: e.pitchReading(r), Candidates: make([]Candidate, 0, len(kept))}
 	for i := range ranking.Odds {
@@ -159,6 +159,10 @@ func evidenceOf(r Readings, opt IdentifyOptions) (evidence, error) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "options.undercut", Value: opt.Undercut.String(), Rule: "a share, 0 to 1"})
 	}
 	for s, w := range opt.Weights {
+		if s > Spoke {
+			l.Add(fault.Fault{Code: fault.UnknownName, Path: "options.weights", Value: strconv.Itoa(int(s)), Rule: "a system of threads"})
+			continue
+		}
 		if !(w >= 0) || math.IsInf(w, 0) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "options.weights." + s.String(), Value: strconv.FormatFloat(w, 'g', 4, 64), Rule: "zero to leave a system out, or above"})
 		}

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
@@ -96,6 +97,29 @@ func TestIdentifyGathersFaults(t *testing.T) {
 	_, err = Identify(Readings{Hand: Left}, IdentifyOptions{})
 	if f := fault.Faults(err); len(f) != 1 || f[0].Code != fault.Missing {
 		t.Errorf("nothing read: %v", err)
+	}
+}
+
+// TestSystemsAreTheTables: Identify keeps its weights in an array up to Spoke.
+func TestSystemsAreTheTables(t *testing.T) {
+	for _, s := range refdata.Systems() {
+		if s > Spoke {
+			t.Errorf("%v lies beyond Spoke", s)
+		}
+	}
+	in := Readings{Major: measure.MustRead("6.30 mm", measure.Caliper())}
+	if _, err := Identify(in, IdentifyOptions{Weights: map[System]float64{Spoke + 1: 1}}); err == nil {
+		t.Error("a system that does not exist was weighed")
+	}
+	same, _ := Of("x", CycleForm, units.Millimetres(6.35), units.Millimetres(1))
+	if _, err := Identify(in, IdentifyOptions{Among: []Thread{same, same}}); err == nil {
+		t.Error("one thread twice was taken")
+	}
+	if _, err := Identify(in, IdentifyOptions{Among: []Thread{}}); err == nil {
+		t.Error("an empty search found something")
+	}
+	if id, err := Identify(in, IdentifyOptions{Among: []Thread{same}}); err != nil || id.Thread() != same {
+		t.Errorf("among one: %v, %v", id.Thread(), err)
 	}
 }
 
