@@ -43,6 +43,7 @@ type Adjustment struct {
 	Budget  *Budget  `json:"budget,omitempty"`  // at the setting; nil if the setting was not read
 	Repairs []Repair `json:"repairs,omitempty"` // of a window narrower than wanted, singly, best first
 	Pairs   []Repair `json:"pairs,omitempty"`   // in twos that open it, if no single one does, best first
+	Region  Region   `json:"region"`            // of play adjuster and nuts together
 	Advice  Advice   `json:"advice"`
 
 	Basis refdata.Basis `json:"basis"`
@@ -80,6 +81,7 @@ func Adjust(in Input, opt Options) (Adjustment, error) {
 	if a.Window.Width.Turns() < s.leastWidth {
 		a.Repairs, a.Pairs = s.repairs()
 	}
+	a.Region = s.region()
 	a.Advice = s.advise(&a, n)
 	a.Basis = in.basis(&s)
 	return a, l.Err()

@@ -19,6 +19,18 @@ type Advice struct {
 	Least  units.Angle  `json:"least"`  // not fewer turns from flush than this
 	Most   units.Angle  `json:"most"`   // nor more than this
 	Leave  units.Length `json:"leave"`  // free play to leave at the lever nipple, least
+	Play   units.Angle  `json:"play"`   // turn the play adjuster first: positive takes play up, negative lets it out; 0 if play was not read or is right
+}
+
+// slackPlay is how far above the least free play may stand before it is taken
+// up: 1 mm, common practice, no source.
+const slackPlay = 1.0
+
+func alike(central bool) string {
+	if central {
+		return ""
+	}
+	return ", all alike"
 }
 
 // flat is a sixth of a turn: one flat of a hexagon nut.
@@ -28,8 +40,24 @@ func (s *state) advise(a *Adjustment, n place) Advice {
 	low, high := a.Window.Low.Turns(), a.Window.High.Turns()
 	d := Advice{Least: a.Window.Low, Most: a.Window.High, Leave: units.Millimetres(s.leastPlay)}
 	play := "leave at least " + d.Leave.In(units.Millimetre, 1) + " of free play at the lever"
+	before := ""
+	if f := s.v[freePlay]; s.took[freePlay] && (f < s.leastPlay || f > s.leastPlay+slackPlay) {
+		aim := s.leastPlay + slackPlay/2
+		if f < s.leastPlay {
+			aim = s.leastPlay
+		}
+		d.Play = units.Turns((f - aim) / s.perTurn())
+		before = "first take up free play by " + turns(d.Play.Turns()) + " of its adjuster; then "
+		if d.Play < 0 {
+			before = "first let out free play by " + turns(-d.Play.Turns()) + " of its adjuster, since none leaves the springs' load on the rod; then "
+		}
+	}
+	nut := "every nut"
+	if s.central {
+		nut = "the nut"
+	}
 	if !a.Window.Open() {
-		d.Text = a.Window.Reason.Text + "; leave the nuts alone and repair first" + first(a)
+		d.Text = before + a.Window.Reason.Text + "; leave the nuts alone and repair first" + first(a)
 		return d
 	}
 	// a flat above the low end, or as far as that end is uncertain, but never
@@ -37,7 +65,7 @@ func (s *state) advise(a *Adjustment, n place) Advice {
 	d.Adjust = true
 	aim := low + math.Min(math.Max(flat, a.Low.U().Turns()), (high-low)/2)
 	d.Aim = units.Turns(aim)
-	d.Text = "set every nut " + turns(aim) + " in from flush, not under " + turns(low) + " nor over " + turns(high) + "; " + play
+	d.Text = before + "set " + nut + " " + turns(aim) + " in from flush, not under " + turns(low) + " nor over " + turns(high) + "; " + play
 	if high-low < s.leastWidth {
 		d.Text += "; the window is narrower than " + turns(s.leastWidth) + ", which leaves nothing for wear" + first(a)
 	}
@@ -48,11 +76,11 @@ func (s *state) advise(a *Adjustment, n place) Advice {
 	d.Move = units.Turns(float64(d.Flats) * flat)
 	switch {
 	case d.Flats == 0:
-		d.Text = "leave the nuts where they are; " + d.Text
+		d.Text = before + "leave the nuts where they are; " + d.Text[len(before):]
 	case d.Flats > 0:
-		d.Text = "turn every nut in by " + words(d.Flats) + ", all alike; " + d.Text
+		d.Text = before + "turn " + nut + " in by " + words(d.Flats) + alike(s.central) + "; " + d.Text[len(before):]
 	default:
-		d.Text = "turn every nut out by " + words(-d.Flats) + ", all alike; " + d.Text
+		d.Text = before + "turn " + nut + " out by " + words(-d.Flats) + alike(s.central) + "; " + d.Text[len(before):]
 	}
 	return d
 }
