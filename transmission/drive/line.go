@@ -58,7 +58,7 @@ func (n Line) SpeedAt(gear string, engine units.RotationalSpeed) (measure.Readin
 	i := n.overall(&l, gear)
 	n.checkRolling(&l)
 	if !units.Finite(engine) || engine < 0 {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "engine", Value: engine.String(), Unit: "rev/min", Rule: "must not be below zero"})
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "engine", Value: engine.String(), Unit: "rev/min", Rule: "must not be below zero, and of a size a machine can have"})
 	}
 	if err := l.Err(); err != nil {
 		return measure.Reading[units.Speed]{}, err
@@ -83,7 +83,7 @@ func (n Line) EngineAt(gear string, road units.Speed) (measure.Reading[units.Rot
 	i := n.overall(&l, gear)
 	n.checkRolling(&l)
 	if !units.Finite(road) || road < 0 {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "road", Value: road.String(), Unit: "mile/h", Rule: "must not be below zero"})
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "road", Value: road.String(), Unit: "mile/h", Rule: "must not be below zero, and of a size a machine can have"})
 	}
 	if err := l.Err(); err != nil {
 		return measure.Reading[units.RotationalSpeed]{}, err
@@ -104,7 +104,7 @@ func (n Line) checkRolling(l *fault.List) {
 	case n.Rolling.Err() != nil:
 		l.Under("rolling", n.Rolling.Err())
 	case !(n.Rolling.Value() > 0):
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "rolling", Value: n.Rolling.Value().String(), Unit: "mm", Rule: "must be above zero"})
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "rolling", Value: n.Rolling.Value().String(), Unit: "mm", Rule: "must be above zero, and of a size a machine can have"})
 	}
 }
 
@@ -219,25 +219,30 @@ func (n Line) basis(opt TableOptions) refdata.Basis {
 
 func marshal(v any) ([]byte, error) { return json.Marshal(v) }
 
-// positive notes a fault if q is not above zero and finite.
+// Figures beyond these, in SI units, belong to no machine; keeping within them
+// keeps every formula here from overflowing.
+const leastSI, mostSI = 1e-9, 1e12
+
+// positive notes a fault if q is not above zero and of a size that a machine can
+// have.
 func positive[Q units.Quantity](l *fault.List, path string, q Q) bool {
-	if q > 0 && units.Finite(q) {
+	if x := q.SI(); x >= leastSI && x <= mostSI {
 		return true
 	}
 	code := fault.OutOfRange
 	if q == 0 {
 		code = fault.Missing
 	}
-	l.Add(fault.Fault{Code: code, Path: path, Value: q.String(), Unit: units.Example(q), Rule: "must be above zero"})
+	l.Add(fault.Fault{Code: code, Path: path, Value: q.String(), Unit: units.Example(q), Rule: "must be above zero, and of a size a machine can have"})
 	return false
 }
 
-// notNegative notes a fault if q is below zero or not finite.
+// notNegative notes a fault if q is below zero or beyond any machine.
 func notNegative[Q units.Quantity](l *fault.List, path string, q Q) bool {
-	if q >= 0 && units.Finite(q) {
+	if x := q.SI(); x >= 0 && x <= mostSI {
 		return true
 	}
-	l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: q.String(), Unit: units.Example(q), Rule: "must not be below zero"})
+	l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: q.String(), Unit: units.Example(q), Rule: "must not be below zero, and of a size a machine can have"})
 	return false
 }
 

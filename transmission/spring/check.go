@@ -9,25 +9,30 @@ import (
 
 func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
-// positive notes a fault if q is not above zero and finite.
+// Figures beyond these, in SI units, belong to no machine; keeping within them
+// keeps every formula here from overflowing.
+const leastSI, mostSI = 1e-9, 1e12
+
+// positive notes a fault if q is not above zero and of a size that a machine can
+// have.
 func positive[Q units.Quantity](l *fault.List, path string, q Q) bool {
-	if q > 0 && units.Finite(q) {
+	if x := q.SI(); x >= leastSI && x <= mostSI {
 		return true
 	}
 	code := fault.OutOfRange
 	if q == 0 {
 		code = fault.Missing
 	}
-	l.Add(fault.Fault{Code: code, Path: path, Value: said(q), Unit: units.Example(q), Rule: "must be above zero"})
+	l.Add(fault.Fault{Code: code, Path: path, Value: said(q), Unit: units.Example(q), Rule: "must be above zero, and of a size a machine can have"})
 	return false
 }
 
-// notNegative notes a fault if q is below zero or not finite.
+// notNegative notes a fault if q is below zero or beyond any machine.
 func notNegative[Q units.Quantity](l *fault.List, path string, q Q) bool {
-	if q >= 0 && units.Finite(q) {
+	if x := q.SI(); x >= 0 && x <= mostSI {
 		return true
 	}
-	l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: said(q), Unit: units.Example(q), Rule: "must not be below zero"})
+	l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: said(q), Unit: units.Example(q), Rule: "must not be below zero, and of a size a machine can have"})
 	return false
 }
 

@@ -84,7 +84,7 @@ func ExampleNewHelical_faults() {
 	// Output:
 	// mean: give the mean, outside or inside diameter of the coils
 	// total: 2: must be more than the 2 dead coils, at most 1000
-	// free: 0 mm: must be above zero
+	// free: 0 mm: must be above zero, and of a size a machine can have
 }
 
 // Six springs of a known rate, pressed 11 mm.

@@ -10,7 +10,7 @@ import (
 // Rate returns the rate of a coil spring of round wire, k = G d⁴/(8 D³ n), for
 // wire d, mean coil diameter D, n active coils and shear modulus g. It holds for
 // D/d of 4 to 20, small helix angle and n of 2 or more; it is computed for D/d
-// of 1.2 to 100 and any n above zero (EN 13906-1, from memory; Bhandari, Design
+// of 1.2 to 100 and n of 0.01 to 1000 (EN 13906-1, from memory; Bhandari, Design
 // of Machine Elements, ex. 10.7). Errors: a figure not above zero, D/d outside.
 func Rate(d, mean units.Length, active float64, g units.Pressure) (units.SpringRate, error) {
 	var l fault.List
@@ -72,7 +72,7 @@ func checkCoil(l *fault.List, d, mean units.Length) {
 }
 
 func checkActive(l *fault.List, n float64) {
-	if !(n > 0 && n <= 1000) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "active_coils", Value: number(n), Rule: "must be above 0, at most 1000"})
+	if !(n >= 0.01 && n <= 1000) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "active_coils", Value: number(n), Rule: "must be 0.01 to 1000"})
 	}
 }

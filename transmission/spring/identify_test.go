@@ -46,8 +46,7 @@ func TestLawsOfTheTable(t *testing.T) {
 	}
 }
 
-// FE reference handbook constants as used in two published exercises
-// (engineeringprep.com, problems 141 and 387).
+// FE reference handbook constants as two published exercises use them.
 func TestOlderFits(t *testing.T) {
 	for _, c := range []struct {
 		material string
