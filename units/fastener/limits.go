@@ -41,8 +41,9 @@ type tolerances struct {
 //	               kept between that and 0.394 p
 //	metric 6g/6H   allowance 15 + 11 P µm, major 180 P^(2/3) - 3.15 P^(-1/2),
 //	               bolt effective 90 P^0.4 d^0.1, nut 1.32 times that, nut minor
-//	               433 P - 190 P^1.22 below 1 mm, 230 P^0.7 from there; not
-//	               rounded as the standard rounds them
+//	               433 P - 190 P^1.22 below 1 mm, 230 P^0.7 from there; at the
+//	               diameter itself, not the mean of its range, and not rounded
+//	               as the standard rounds them
 //	BS 84 medium   T = 0.002 D^(1/3) + 0.003 L^(1/2) + 0.005 p^(1/2) in; bolt and nut
 //	               effective T, major T + 0.01 p^(1/2), nut minor 0.2 p + 0.004, 0.005
 //	               (24 and 22 tpi) or 0.007 (20 tpi and coarser)

@@ -27,7 +27,7 @@ func ParsePitch(s string) (units.Length, error) {
 	if err != nil {
 		return 0, err
 	}
-	return TPI(float64(n))
+	return TPI(n.SI())
 }
 
 // ReadPitch reads a pitch taken with a thread gauge: "26 tpi", "1.25 mm" or

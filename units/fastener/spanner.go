@@ -173,7 +173,7 @@ func SpannersFor(flats measure.Reading[units.Length], set []Spanner, opt FitOpti
 			}
 			return -1
 		}
-		switch x, y := a.Play.Abs(), b.Play.Abs(); {
+		switch x, y := a.off(), b.off(); {
 		case x < y:
 			return -1
 		case x > y:
@@ -192,6 +192,15 @@ func SpannersFor(flats measure.Reading[units.Length], set []Spanner, opt FitOpti
 	f.Basis.NotChecked = []refdata.Unchecked{{What: "corners", Why: "not read", Settle: "look; file a rounded head down one size rather than force it"}}
 	f.Basis.Cautions = []refdata.Caution{refdata.RetainingNuts}
 	return f, nil
+}
+
+// off orders fits: by play, one that goes on only if the reading was a little
+// large after those that surely do.
+func (f SpannerFit) off() units.Length {
+	if f.Play < 0 {
+		return f.Play.Times(-10)
+	}
+	return f.Play
 }
 
 func fitOf(sp Spanner, s, u float64, opt FitOptions) SpannerFit {
