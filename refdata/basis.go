@@ -1,5 +1,7 @@
 package refdata
 
+import "slices"
+
 // Basis is the part that every verdict has in common: what it rests on, what it
 // took for granted, what it did not look at, and what can hurt.
 type Basis struct {
@@ -22,4 +24,21 @@ type Unchecked struct {
 	What   string `json:"what"`   // "piston-to-valve clearance"
 	Why    string `json:"why"`    // "no lift curve given"
 	Settle string `json:"settle"` // the cheapest reading that would settle it
+}
+
+// Join adds what another verdict rests on, each entry once.
+func (b *Basis) Join(other Basis) {
+	b.Sources = joined(b.Sources, other.Sources)
+	b.Assumed = joined(b.Assumed, other.Assumed)
+	b.NotChecked = joined(b.NotChecked, other.NotChecked)
+	b.Cautions = joined(b.Cautions, other.Cautions)
+}
+
+func joined[T comparable](to, from []T) []T {
+	for _, x := range from {
+		if !slices.Contains(to, x) {
+			to = append(to, x)
+		}
+	}
+	return to
 }

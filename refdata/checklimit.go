@@ -1,8 +1,6 @@
 package refdata
 
 import (
-	"math"
-
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
@@ -35,7 +33,7 @@ type LimitFinding[Q units.Quantity] struct {
 // CheckLimit checks one reading against the workshop limit of that key, such as
 // "ring-gap". size is the reading of what the limit grows with, the bore for a
 // ring gap, and may be left empty for a limit that does not grow: a limit for
-// each unit of size is multiplied by it. The chance takes the uncertainty of both
+// each unit of size is multiplied by it and rounded to 0.001 mm. The chance takes the uncertainty of both
 // readings as normal: it is the normal probability between the ends of the
 // verdict's range (JCGM 100:2008 annex G, from memory). A reading not taken is no
 // error: the finding has Reason "not-taken" or "size-not-taken", and says in its
@@ -85,35 +83,28 @@ func CheckLimit[Q units.Quantity](key string, reading measure.Reading[Q], size m
 		f.Basis.NotChecked = []Unchecked{{What: limit.Part, Why: "not read", Settle: "read it with a " + limit.ReadWith}}
 		return f, nil
 	}
-	e := edges{x: reading.Value().SI(), u: reading.U().SI(), down: limit.WearsDown}
-	if opt.Fit.Given() {
-		e.fit, e.renew = [2]edge{edgeOf(opt.Fit.Low), edgeOf(opt.Fit.High)}, [2]edge{edgeOf(opt.Renew.Low), edgeOf(opt.Renew.High)}
-		f.Basis.Assumed = append(f.Basis.Assumed, Assumption{What: limit.Part, Value: opt.Fit.String() + ", the machine's own", Status: Published})
-	} else {
-		if limit.Fit.PerSize.Given() && !size.Taken() {
-			f.Reason = fault.Reason{Code: "size-not-taken", Text: limit.Part + " depends on the " + limit.Size + ", which was not read"}
-			f.Basis.NotChecked = []Unchecked{{What: limit.Part, Why: "the " + limit.Size + " was not read", Settle: "measure the " + limit.Size}}
-			return f, nil
-		}
-		e.fit, e.renew = limitEdges(limit.Fit, size), limitEdges(limit.Renew, size)
+	e := edges[Q]{x: reading.Value(), u: reading.U().SI(), down: limit.WearsDown}
+	switch {
+	case opt.Fit.Given():
+		e.fit, e.renew = plainEdges(opt.Fit), plainEdges(opt.Renew)
+	case limit.Fit.PerSize.Given() && !size.Taken():
+		f.Reason = fault.Reason{Code: "size-not-taken", Text: limit.Part + " depends on the " + limit.Size + ", which was not read"}
+		f.Basis.NotChecked = []Unchecked{{What: limit.Part, Why: "the " + limit.Size + " was not read", Settle: "measure the " + limit.Size}}
+		return f, nil
+	default:
+		e.fit, e.renew = limitEdges[Q](limit.Fit, size), limitEdges[Q](limit.Renew, size)
 		if opt.Renew.Given() {
-			e.renew = [2]edge{edgeOf(opt.Renew.Low), edgeOf(opt.Renew.High)}
+			e.renew = plainEdges(opt.Renew)
 		}
 		f.Basis.Sources = limit.Sources()
-		f.Basis.Assumed = append(f.Basis.Assumed, Assumption{What: limit.Part, Value: limit.Fit.String(), Status: limit.Origin.Status()})
+		f.Basis.Assumed = []Assumption{{What: limit.Part, Value: limit.Fit.String(), Status: limit.Origin.Status()}}
 	}
-	if near, far := e.ends(); e.renew[near].given && e.fit[far].given && e.sign()*(e.renew[near].at-e.fit[far].at) < 0 {
-		return LimitFinding[Q]{}, fault.Fault{Code: fault.Conflict, Path: "renew", Value: rangeOfEdges[Q](e.renew).String(), Rule: "beyond the fit in the direction of wear, " + rangeOfEdges[Q](e.fit).String()}
+	f.Fit, f.Renew = rangeOf(e.fit), rangeOf(e.renew)
+	near, far := e.ends()
+	if first, last := e.renew[near].at, e.fit[far].at; first.known && last.known && e.beyond(last.value, first.value) < 0 {
+		return LimitFinding[Q]{}, fault.Fault{Code: fault.Conflict, Path: "renew", Value: f.Renew.String(), Rule: "beyond the fit in the direction of wear, " + f.Fit.String()}
 	}
-	f.Fit, f.Renew = rangeOfEdges[Q](e.fit), rangeOfEdges[Q](e.renew)
-	margin := math.Inf(1)
-	if e.fit[0].given {
-		margin = e.x - e.fit[0].at
-	}
-	if e.fit[1].given {
-		margin = min(margin, e.fit[1].at-e.x)
-	}
-	f.Margin = units.FromSI[Q](margin)
+	f.Margin = e.margin()
 	var p units.Ratio
 	f.Verdict, p, f.Second = e.judge()
 	f.Chance = p
@@ -121,7 +112,7 @@ func CheckLimit[Q units.Quantity](key string, reading measure.Reading[Q], size m
 	f.Text = limit.Part + " " + reading.String() + " against " + f.Fit.String() + ": " + f.Verdict.Text()
 	switch {
 	case f.Verdict == Right:
-	case e.fit[0].given && e.x < e.fit[0].at:
+	case e.fit[0].at.known && e.x < e.fit[0].at.value:
 		f.Do = limit.LowMeans
 	default:
 		f.Do = limit.HighMeans

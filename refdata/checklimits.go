@@ -64,21 +64,12 @@ func checkAll[Q units.Quantity](field string, readings map[string]measure.Readin
 		if !l.Under(field+"."+key, err) {
 			continue
 		}
-		for _, s := range f.Basis.Sources {
-			if !slices.Contains(b.Sources, s) {
-				b.Sources = append(b.Sources, s)
-			}
-		}
-		for _, c := range f.Basis.Cautions {
-			if !slices.Contains(b.Cautions, c) {
-				b.Cautions = append(b.Cautions, c)
-			}
-		}
-		b.Assumed = append(b.Assumed, f.Basis.Assumed...)
 		if !readings[key].Taken() {
+			f.Basis.NotChecked = nil // the caller lists it with all that was not read
+			b.Join(f.Basis)
 			continue
 		}
-		b.NotChecked = append(b.NotChecked, f.Basis.NotChecked...)
+		b.Join(f.Basis)
 		out = append(out, f)
 	}
 	slices.SortStableFunc(out, func(a, b LimitFinding[Q]) int { return b.Verdict.weight() - a.Verdict.weight() })

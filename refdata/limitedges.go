@@ -21,110 +21,121 @@ func isRead[Q units.Quantity](r LimitRange) bool {
 	return false
 }
 
-// edge is one end of a range in SI units, with the uncertainty it has from the
-// size it grows with.
-type edge struct {
-	at, u float64
-	given bool
+// edge is one end of a range, with the uncertainty it has from the size it grows
+// with, in SI units.
+type edge[Q units.Quantity] struct {
+	at Figure[Q]
+	u  float64
 }
 
-func edgeOf[Q units.Quantity](f Figure[Q]) edge {
-	v, ok := f.Get()
-	return edge{at: v.SI(), given: ok}
+func plainEdges[Q units.Quantity](r Range[Q]) [2]edge[Q] {
+	return [2]edge[Q]{{at: r.Low}, {at: r.High}}
 }
 
-func limitEdges(r LimitRange, size measure.Reading[units.Length]) [2]edge {
-	switch {
-	case r.Length.Given():
-		return [2]edge{edgeOf(r.Length.Low), edgeOf(r.Length.High)}
-	case r.Force.Given():
-		return [2]edge{edgeOf(r.Force.Low), edgeOf(r.Force.High)}
-	case r.Share.Given():
-		return [2]edge{edgeOf(r.Share.Low), edgeOf(r.Share.High)}
+// limitEdges returns the ends of a limit that is read in Q, which isRead has seen
+// to. Ends that grow with the size are rounded to 0.001 mm.
+func limitEdges[Q units.Quantity](r LimitRange, size measure.Reading[units.Length]) [2]edge[Q] {
+	for _, given := range []any{r.Length, r.Force, r.Share} {
+		if own, ok := given.(Range[Q]); ok && own.Given() {
+			return plainEdges(own)
+		}
 	}
-	out := [2]edge{edgeOf(r.PerSize.Low), edgeOf(r.PerSize.High)}
-	for i := range out {
-		out[i].at, out[i].u = out[i].at*size.SI().X, out[i].at*size.SI().U
+	var out [2]edge[Q]
+	for i, per := range []Figure[units.Ratio]{r.PerSize.Low, r.PerSize.High} {
+		k, ok := per.Get()
+		if !ok {
+			continue
+		}
+		at := units.Millimetres(math.Round(size.Value().Times(k.Value()).Millimetres()*1000) / 1000)
+		out[i].at, _ = any(Known(at)).(Figure[Q])
+		out[i].u = k.Value() * size.U().SI()
 	}
 	return out
 }
 
-func rangeOfEdges[Q units.Quantity](e [2]edge) Range[Q] {
-	var r Range[Q]
-	if e[0].given {
-		r.Low = Known(units.FromSI[Q](e[0].at))
-	}
-	if e[1].given {
-		r.High = Known(units.FromSI[Q](e[1].at))
-	}
-	return r
-}
+func rangeOf[Q units.Quantity](e [2]edge[Q]) Range[Q] { return Range[Q]{e[0].at, e[1].at} }
 
-// edges are a reading and the ends of its limits, in SI units.
-type edges struct {
-	x, u       float64
-	fit, renew [2]edge
+// edges are a reading and the ends of its limits.
+type edges[Q units.Quantity] struct {
+	x          Q
+	u          float64 // SI
+	fit, renew [2]edge[Q]
 	down       bool
 }
 
 // ends returns which end of a range wear reaches first, and which last.
-func (e edges) ends() (near, far int) {
+func (e edges[Q]) ends() (near, far int) {
 	if e.down {
 		return 1, 0
 	}
 	return 0, 1
 }
 
-// sign is the direction of wear.
-func (e edges) sign() float64 {
+// beyond returns how far b lies beyond a in the direction of wear.
+func (e edges[Q]) beyond(a, b Q) Q {
 	if e.down {
-		return -1
+		return a - b
 	}
-	return 1
+	return b - a
+}
+
+// margin returns the way from the reading to the nearer end of the fit, negative
+// outside it. A fit has at least one end.
+func (e edges[Q]) margin() Q {
+	low, hasLow := e.fit[0].at.Get()
+	high, hasHigh := e.fit[1].at.Get()
+	switch {
+	case !hasLow:
+		return high - e.x
+	case !hasHigh:
+		return e.x - low
+	}
+	return min(e.x-low, high-e.x)
+}
+
+// band is a stretch of figures with one verdict, up to an end in the direction of
+// wear that may be open.
+type band[Q units.Quantity] struct {
+	verdict LimitVerdict
+	upto    edge[Q]
+}
+
+// bands returns the stretches one after the other in the direction of wear.
+func (e edges[Q]) bands() []band[Q] {
+	near, far := e.ends()
+	var out []band[Q]
+	if e.fit[near].at.known {
+		out = append(out, band[Q]{Tight, e.fit[near]})
+	}
+	if !e.fit[far].at.known {
+		return append(out, band[Q]{verdict: Right})
+	}
+	out = append(out, band[Q]{Right, e.fit[far]})
+	switch first, last := e.renew[near], e.renew[far]; {
+	case first.at.known && last.at.known:
+		return append(out, band[Q]{Serviceable, first}, band[Q]{AtLimit, last}, band[Q]{verdict: Renew})
+	case first.at.known:
+		return append(out, band[Q]{Serviceable, first}, band[Q]{verdict: AtLimit})
+	case last.at.known:
+		return append(out, band[Q]{Serviceable, last}, band[Q]{verdict: Renew})
+	}
+	return append(out, band[Q]{verdict: Loose})
 }
 
 // judge returns the verdict of the band the reading lies in, its chance, and the
-// likeliest of the other verdicts if its chance is a hundredth or more. Bands
-// follow each other in the direction of wear.
-func (e edges) judge() (LimitVerdict, units.Ratio, LimitVerdict) {
-	sign := e.sign()
-	near, far := e.ends()
-	type band struct {
-		verdict LimitVerdict
-		upto    edge
-	}
-	var bands []band
-	if e.fit[near].given {
-		bands = append(bands, band{Tight, e.fit[near]})
-	}
-	if e.fit[far].given {
-		bands = append(bands, band{Right, e.fit[far]})
-		last := Loose
-		if e.renew[near].given {
-			bands = append(bands, band{Serviceable, e.renew[near]})
-			last = AtLimit
-		}
-		if e.renew[far].given {
-			if !e.renew[near].given {
-				last = Serviceable
-			}
-			bands = append(bands, band{last, e.renew[far]})
-			last = Renew
-		}
-		bands = append(bands, band{verdict: last, upto: edge{at: sign * math.Inf(1)}})
-	} else {
-		bands = append(bands, band{verdict: Right, upto: edge{at: sign * math.Inf(1)}})
-	}
+// likeliest of the other verdicts if its chance is a hundredth or more. The errors
+// of two ends that grow with one size go together, and so the chance of a band is
+// the difference of the chances of lying before its ends.
+func (e edges[Q]) judge() (LimitVerdict, units.Ratio, LimitVerdict) {
 	verdict, second := NotJudged, NotJudged
 	var chance, next float64
 	below := 0.0 // chance of lying before the bands seen so far
-	for _, b := range bands {
-		upto := 1.0
-		inside := true
-		if !math.IsInf(b.upto.at, 0) {
-			d := sign * (b.upto.at - e.x)
+	for _, b := range e.bands() {
+		upto, inside := 1.0, true
+		if end, ok := b.upto.at.Get(); ok {
+			d := e.beyond(e.x, end)
 			inside = d > 0 || d == 0 && b.verdict != Tight // an end belongs to the fit
-			upto = normal(d, math.Hypot(e.u, b.upto.u), inside)
+			upto = normal(d.SI(), math.Hypot(e.u, b.upto.u), inside)
 		}
 		p := max(0, upto-below)
 		below = max(below, upto)

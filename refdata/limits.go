@@ -2,6 +2,7 @@ package refdata
 
 import (
 	_ "embed" // the table
+	"strings"
 
 	"example.com/benchbook/units"
 )
@@ -99,5 +100,5 @@ func readWorkshopLimits() *Table[Limit, units.Ratio] {
 				Origin: s.origin(origin), Note: s.text(note), place: place,
 			}
 		}
-	}, func(l *Limit) string { return l.Key }, func(l *Limit) []string { return []string{l.Part} }, func(l *Limit) units.Ratio { return units.Value(float64(l.place)) })
+	}, func(l *Limit) string { return l.Key }, func(l *Limit) []string { return []string{l.Part, strings.ReplaceAll(l.Key, "-", " ")} }, func(l *Limit) units.Ratio { return units.Value(float64(l.place)) })
 }

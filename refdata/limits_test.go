@@ -2,6 +2,7 @@ package refdata
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"example.com/benchbook/units"
@@ -17,19 +18,12 @@ func mm(text string) measure.Reading[units.Length] {
 // Every limit is a range with a fit, its limit beyond it in the direction of wear.
 func TestLimitsAreInOrder(t *testing.T) {
 	for l := range WorkshopLimits().All() {
-		var fit, renew [2]edge
-		size := measure.Exact(units.Millimetres(1))
-		fit, renew = limitEdges(l.Fit, size), limitEdges(l.Renew, size)
-		if !fit[1].given || fit[0].given && fit[0].at >= fit[1].at {
-			t.Errorf("%s: fit %v", l.Key, l.Fit)
-		}
-		if l.Renew.Given() {
-			if renew[0].at > renew[1].at || !renew[0].given || !renew[1].given {
-				t.Errorf("%s: renew %v", l.Key, l.Renew)
-			}
-			if !l.WearsDown && renew[0].at <= fit[1].at || l.WearsDown && renew[1].at >= fit[0].at {
-				t.Errorf("%s: renew %v within fit %v", l.Key, l.Renew, l.Fit)
-			}
+		ordered(t, l.Key, l.WearsDown, l.Fit.Length, l.Renew.Length)
+		ordered(t, l.Key, l.WearsDown, l.Fit.PerSize, l.Renew.PerSize)
+		ordered(t, l.Key, l.WearsDown, l.Fit.Force, l.Renew.Force)
+		ordered(t, l.Key, l.WearsDown, l.Fit.Share, l.Renew.Share)
+		if n := len(slices.DeleteFunc([]bool{l.Fit.Length.Given(), l.Fit.PerSize.Given(), l.Fit.Force.Given(), l.Fit.Share.Given()}, func(given bool) bool { return !given })); n != 1 {
+			t.Errorf("%s is read in %d quantities", l.Key, n)
 		}
 		if l.Origin.Status() != CommonPractice {
 			t.Errorf("%s: status %v", l.Key, l.Origin.Status())
@@ -43,6 +37,24 @@ func TestLimitsAreInOrder(t *testing.T) {
 		if l.Caution != "" && l.Caution.Text() == string(l.Caution) {
 			t.Errorf("%s: no such caution as %s", l.Key, l.Caution)
 		}
+	}
+}
+
+func ordered[Q units.Quantity](t *testing.T, key string, down bool, fit, renew Range[Q]) {
+	t.Helper()
+	if !fit.Given() {
+		return
+	}
+	low, high, both := fit.Ends()
+	if !fit.High.IsKnown() || both && low >= high {
+		t.Errorf("%s: fit %v", key, fit)
+	}
+	if !renew.Given() {
+		return
+	}
+	from, to, both := renew.Ends()
+	if !both || from > to || !down && from <= high || down && to >= low {
+		t.Errorf("%s: renew %v for a fit of %v", key, renew, fit)
 	}
 }
 

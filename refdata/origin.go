@@ -3,7 +3,6 @@ package refdata
 import (
 	_ "embed" // the tables
 	"encoding/json"
-	"slices"
 	"strings"
 	"sync"
 )
@@ -98,11 +97,7 @@ var sources = sync.OnceValue(func() *sourceList {
 func gather(origins ...Origin) []Source {
 	var out []Source
 	for _, o := range origins {
-		for _, s := range o.Sources() {
-			if !slices.Contains(out, s) {
-				out = append(out, s)
-			}
-		}
+		out = joined(out, o.Sources())
 	}
 	return out
 }
