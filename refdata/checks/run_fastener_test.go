@@ -102,4 +102,58 @@ var fastenerRunners = map[string]runner{
 		r.ok(err)
 		want(r, "hole", h)
 	},
+	"shigley-8-3": func(r *run) {
+		t, err := fastener.Parse(r.word("thread"))
+		r.ok(err)
+		// The bearing's mean diameter lies halfway between these two.
+		inner := get[units.Length](r, "major")
+		j := fastener.Joint{
+			Thread: t, Friction: fastener.SameFriction(get[units.Ratio](r, "friction_thread")), EffectiveDiameter: get[units.Length](r, "mean_diameter"),
+			BearingHole: inner, BearingOutside: get[units.Length](r, "collar_mean_diameter").Times(2) - inner,
+		}
+		q, err := fastener.TorqueFor(j, get[units.Force](r, "tension"))
+		r.ok(err)
+		want(r, "torque", q.Low)
+		r.leave("a nut factor multiplied out", "torque_by_nut_factor")
+		r.leave("at the book's mean diameter; the library's is at the effective one, 1.6063°", "lead_angle")
+	},
+	"shigley-8-7": func(r *run) {
+		t, err := fastener.Parse(r.word("thread"))
+		r.ok(err)
+		j := fastener.Joint{Thread: t, Friction: fastener.SameFriction(get[units.Ratio](r, "friction_thread")), NoHead: true, EffectiveDiameter: get[units.Length](r, "mean_diameter")}
+		q, err := fastener.TorqueFor(j, 1*units.PoundForce)
+		r.ok(err)
+		r.numbers("torque_per_tension", q.Low.PoundForceInches())
+		f, err := fastener.TensionFor(j, get[units.Torque](r, "torque"))
+		r.ok(err)
+		want(r, "tension", f.Low)
+	},
+	"thread-torque": func(r *run) {
+		major, pitch := get[units.Length](r, "major"), get[units.Length](r, "pitch")
+		t, err := fastener.Of("", fastener.MetricForm, major, pitch)
+		r.ok(err)
+		yield := get[units.Pressure](r, "proof_stress")
+		got, err := fastener.Tighten(fastener.Joint{
+			Thread: t, Strength: fastener.Strength{Name: "of the case", Proof: yield, Yield: yield, Tensile: yield.Times(1.25)}, Friction: fastener.SameFriction(get[units.Ratio](r, "friction_thread")),
+			BearingOutside: get[units.Length](r, "bearing_outside"), BearingHole: get[units.Length](r, "bearing_hole"),
+		}, fastener.TightenOptions{OfYield: get[units.Ratio](r, "utilisation")})
+		r.ok(err)
+		want(r, "tension", got.Limit.Low)
+		want(r, "torque", got.LimitTorque.Low)
+	},
+	"thread-stripping": func(r *run) {
+		t, err := fastener.Of("", fastener.UnifiedForm, get[units.Length](r, "major"), units.Inches(1/r.num("threads_per_inch")))
+		r.ok(err)
+		length := get[units.Length](r, "major").Times(1)
+		steel := units.Megapascals(400) // both parts: it drops out
+		s, err := fastener.Strip(fastener.Engaged{
+			Thread: t, Length: length, BoltTensile: steel, Hole: fastener.MaterialOf("steel", steel), HoleMinor: get[units.Length](r, "minor_max_internal"),
+			BoltEffectiveMin: get[units.Length](r, "effective_min_external"), BoltMajorMin: get[units.Length](r, "major_min_external"), NutEffectiveMax: get[units.Length](r, "effective_max_internal"),
+		})
+		r.ok(err)
+		want(r, "stress_area", s.StressArea)
+		r.numbers("external_area_per_inch", s.BoltShear.SquareInches()/length.Inches())
+		r.numbers("internal_area_per_inch", s.HoleShear.SquareInches()/length.Inches())
+		want(r, "least_engagement", s.Least.Low)
+	},
 }
