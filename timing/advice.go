@@ -46,6 +46,18 @@ func (b *bench) remedies(r *Result) ([]Remedy, error) {
 			do("turn-disc", "turn the disc round, or count the other way, and read again", 30)
 		case otherCam:
 			do("identify-"+a.cams[0].String()+"-cam", "measure the lift curve of the "+a.cams[0].String()+" cam to say which it is; fit the right one, or time this one by its own figures", 60)
+		case reversed:
+			do("turn-"+a.cams[0].String()+"-cam-over", "take the "+a.cams[0].String()+" cam off its wheel and put it on the right way round", b.opt.Work.RePress.SI()/60)
+		case follower:
+			do("match-"+a.cams[0].String()+"-follower", "compare the "+a.cams[0].String()+" follower with the other and fit one of the right shape", 90)
+		case held:
+			text := "give the " + a.cams[0].String() + " valve its clearance, so that it seats"
+			if a.cams[0] == Exhaust {
+				text = "free the valve lifter, and " + text
+			}
+			do("free-"+a.cams[0].String()+"-valve", text, 20)
+		case worn:
+			do("renew-"+a.cams[0].String()+"-lobe", "measure the "+a.cams[0].String()+" lobe and tappet face; renew or have built up what is worn", 240)
 		case exchanged:
 			do("exchange-cams", "change inlet and exhaust cams over, each into its own place", b.opt.Work.RePress.SI()/60)
 		}

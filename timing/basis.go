@@ -78,6 +78,11 @@ func (s *sheet) basis() refdata.Basis {
 	if !r.InletMaxLift.Taken() || !r.ExhaustMaxLift.Taken() {
 		skip("wear and pattern of the lobes", "greatest lift not read on both cams", "dial gauge on each valve over a full turn of the cam")
 	}
+	if !r.CompressionDry.Taken() {
+		skip("whether rings and valves hold", "no compression reading", "plug out, throttle open, note the first and last kick; then again with oil in the bore")
+	} else if !r.CompressionWet.Taken() {
+		skip("rings against valves", "no wet reading", "a spoonful of oil in the bore and the same number of kicks")
+	}
 	if e.Head == nil {
 		skip("piston-to-valve and valve-to-valve clearance", "no measurements of the head were given", "modelling clay on the crown, two slow full turns by hand")
 	} else {

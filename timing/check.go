@@ -3,6 +3,7 @@ package timing
 import (
 	"strconv"
 
+	"example.com/benchbook/timing/crank"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
@@ -46,6 +47,12 @@ func (e *Engine) check() error {
 	}{{"inlet_fixing", e.InletFixing}, {"exhaust_fixing", e.ExhaustFixing}} {
 		if f.f > OnePiece {
 			l.Add(fault.Fault{Code: fault.UnknownName, Path: f.path, Rule: "not known, pressed or one piece"})
+		}
+	}
+	if e.Cylinder != (crank.Cylinder{}) {
+		if l.Under("cylinder", e.Cylinder.Err()) {
+			_, err := e.Cylinder.CompressionRatio()
+			l.Under("cylinder", err)
 		}
 	}
 	if e.Head != nil {
@@ -136,6 +143,9 @@ func (lobe *Lobe) check(c Cam, k Check) error {
 	}
 	if l.Under("max_lift", lobe.MaxLift.Err()); lobe.MaxLift.Taken() && !(lobe.MaxLift.Value().Millimetres() > 1.1*k.Lift.Millimetres() && lobe.MaxLift.Value() <= 30*units.Millimetre && lobe.MaxLift.Value() >= units.Millimetre) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "max_lift", Value: lobe.MaxLift.Text(), Unit: "mm", Rule: "1 mm to 30 mm, and above the check lift by a tenth"})
+	}
+	if l.Under("key_angle", lobe.KeyAngle.Err()); lobe.KeyAngle.Taken() && !(lobe.KeyAngle.Value().Abs() <= 360) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "key_angle", Value: lobe.KeyAngle.Text(), Unit: "° cam", Rule: "at most 360°"})
 	}
 	for _, r := range []struct {
 		path string

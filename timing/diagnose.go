@@ -89,6 +89,9 @@ func Diagnose(in Input, opt Options) (Result, error) {
 	if r.Firing, err = firing(s.read); err != nil {
 		return Result{}, err
 	}
+	if r.Compression, err = b.compression(&r); err != nil {
+		return Result{}, err
+	}
 	if r.Remedies, err = b.remedies(&r); err != nil {
 		return Result{}, err
 	}

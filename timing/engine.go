@@ -1,6 +1,7 @@
 package timing
 
 import (
+	"example.com/benchbook/timing/crank"
 	"example.com/benchbook/timing/gear"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
@@ -14,6 +15,10 @@ type Lobe struct {
 	// MaxLift is the greatest lift where Check.At says. Not given: causes that
 	// change it are judged by the events alone.
 	MaxLift measure.Reading[units.Length] `json:"max_lift"`
+	// KeyAngle is the angle on the cam from its key, or the mark it is fitted by,
+	// to the middle of the lobe, with the sense of rotation positive. Not taken:
+	// a cam on back to front may then come to lie anywhere.
+	KeyAngle measure.Reading[units.CamAngle] `json:"key_angle"`
 	// OpeningRise and ClosingRise are the lift gained, or lost, over the one
 	// crank degree at the check lift. Zero: taken from a lobe of usual shape
 	// through MaxLift and the check lift, and said so in Basis.Assumed.
@@ -91,6 +96,10 @@ type Engine struct {
 	// InletFixing and ExhaustFixing say how each cam is held to its wheel.
 	InletFixing   Fixing `json:"inlet_fixing"`
 	ExhaustFixing Fixing `json:"exhaust_fixing"`
+	// Cylinder is bore, slider-crank and clearance volume, for what a compression
+	// test should show. The zero value: not given, and only the change by oil is
+	// judged.
+	Cylinder crank.Cylinder `json:"cylinder,omitzero"`
 	// Head is what tells how near the valves come to the piston and to each
 	// other. Nil: not measured, and no move is refused for want of room.
 	Head *Head `json:"head,omitempty"`

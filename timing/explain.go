@@ -52,6 +52,9 @@ func (b *bench) explain(v *verdict) Explanation {
 
 	var shift, spread [2]float64
 	for _, a := range v.faults {
+		if a.family == reversed {
+			shift[a.cams[0]] += wrap(p.fixed[rowOpens+2*int(a.cams[0])])
+		}
 		if a.family == tooth || a.family == keyway {
 			for _, c := range a.cams {
 				shift[c] += a.worth * float64(a.steps)
@@ -69,9 +72,15 @@ func (b *bench) explain(v *verdict) Explanation {
 	}
 	for k, i := range free {
 		value, u := g.Amount(k, d)
+		switch { // the same amount on flanks of another slope
+		case i >= heldSteep:
+			i = heldUp + i&1
+		case i >= gapSteep:
+			i = gapWrong + i&1
+		}
 		switch {
 		case i == markWrong: // told by TDCLate
-		case i < markWrong || i >= offset && i < higher:
+		case i < markWrong || (i == offset || i == offset+1) && !b.isOther(v):
 			if !b.blames(v, i) {
 				continue
 			}
@@ -97,6 +106,19 @@ func (b *bench) explain(v *verdict) Explanation {
 				side = " too tight"
 			}
 			notes = append(notes, measure.Of(units.Millimetres(math.Abs(value)), units.Millimetres(u)).String()+side)
+		case i >= heldUp:
+			what := " of lift gone"
+			if i < wornOff {
+				what = " off its seat"
+			}
+			value, u = halfNormal(value, u)
+			notes = append(notes, measure.Of(units.Millimetres(value), units.Millimetres(u)).String()+what)
+		case i == longer || i == longer+1 || i >= shaped:
+			side := " longer"
+			if value < 0 {
+				side = " shorter"
+			}
+			notes = append(notes, "open "+measure.Of(units.CrankDegrees(math.Abs(value)), units.CrankDegrees(u)).String()+side)
 		case i == liftWrong:
 			notes = append(notes, measure.Of(units.Millimetres(value), units.Millimetres(u)).String()+" of lift more")
 		}
@@ -122,6 +144,24 @@ func (b *bench) explain(v *verdict) Explanation {
 		e.Text += ", " + strings.Join(notes, ", ")
 	}
 	return e
+}
+
+// isOther reports whether a verdict is that of a cam of another pattern, whose
+// centre is its own and no shift.
+func (b *bench) isOther(v *verdict) bool {
+	return len(v.faults) > 0 && v.faults[0].family == otherCam
+}
+
+// halfNormal is the mean and spread of a normal amount given that it is above
+// zero: the truncated normal's.
+func halfNormal(mean, sd float64) (float64, float64) {
+	a := -mean / sd
+	tail := math.Erfc(a/math.Sqrt2) / 2
+	if tail < 1e-12 { // far below zero: as good as none
+		return sd * 1e-3, sd
+	}
+	h := math.Exp(-a*a/2) / math.Sqrt(2*math.Pi) / tail
+	return mean + sd*h, sd * math.Sqrt(max(1+a*h-h*h, 1e-6))
 }
 
 // blames reports whether a verdict holds a fault that opens an amount: the part

@@ -3,6 +3,8 @@ package timing
 import (
 	"math"
 	"strconv"
+
+	"example.com/benchbook/units"
 )
 
 // family groups faults that are weighed, paired and mended alike.
@@ -20,6 +22,10 @@ const (
 	otherCam
 	exchanged
 	disc
+	reversed
+	follower
+	held
+	worn
 )
 
 // atom is one thing wrong.
@@ -59,6 +65,21 @@ func (w *way) trifling(limit float64) bool {
 func fixed(c column) []way { return []way{{share: 1, fixed: c, judge: -1}} }
 
 func open(amount int) []way { return []way{{share: 1, mask: 1 << amount, judge: amount}} }
+
+// sloped is an open amount whose effect on the events goes by the slope of the
+// flanks: where that is the usual shape's, steeper and flatter ones too.
+func (s *sheet) sloped(c Cam, amounts [3]int, fixed column) []way {
+	all := make([]way, 0, 3)
+	for i, share := range [3]float64{0.4, 0.3, 0.3} {
+		a := amounts[i] + int(c)
+		all = append(all, way{share: share, fixed: fixed, mask: 1 << a, judge: a})
+	}
+	if !s.lobes[c].riseAssumed {
+		all = all[:1]
+		all[0].share = 1
+	}
+	return all
+}
 
 func early(n int) string {
 	if n < 0 {
@@ -153,12 +174,13 @@ func (s *sheet) atoms() ([]atom, error) {
 		add(atom{key: "tdc-mark", text: "top dead centre wrongly found or marked", family: mark, prior: p.TDC, ways: open(markWrong)})
 	}
 	for c := range Cam(2) {
-		add(atom{key: c.String() + "-clearance", text: c.String() + " clearance not what it was taken for", family: gap, cams: []Cam{c}, prior: p.Clearance, ways: open(gapWrong + int(c))})
+		add(atom{key: c.String() + "-clearance", text: c.String() + " clearance not what it was taken for", family: gap, cams: []Cam{c}, prior: p.Clearance, ways: s.sloped(c, [3]int{gapWrong, gapSteep, gapFlat}, column{})})
 	}
 	add(atom{key: "check-lift", text: "events found at another lift than said", family: checkLift, prior: p.CheckLift, ways: open(liftWrong)})
 	for c := range Cam(2) {
 		s.otherCams(c, add)
 	}
+	s.valveGear(add)
 	if ownShafts(e.Drive) {
 		s.exchangedCams(add)
 		for c := range Cam(2) {
@@ -240,6 +262,50 @@ func (s *sheet) exchangedCams(add func(atom)) {
 		{share: 0.5, fixed: d, mask: 1<<slipNear | 1<<(slipNear+1), judge: -1},
 		{share: 0.5, fixed: d, mask: 1<<slipFar | 1<<(slipFar+1), judge: -1, far: true},
 	}})
+}
+
+// valveGear lists faults of followers, lobes and valves, one cam at a time.
+func (s *sheet) valveGear(add func(atom)) {
+	p := &s.opt.Priors
+	for c := range Cam(2) {
+		k, name, cams := int(c), c.String(), []Cam{c}
+		add(atom{key: name + "-follower", text: name + " follower of another shape", family: follower, cams: cams, prior: p.Follower, ways: open(shaped + k)})
+		// a held valve leaves no clearance at all, whatever was supposed
+		none := column{}
+		none[rowGap+k] = -s.supposed().Millimetres()
+		by := "tight clearance"
+		if c == Exhaust {
+			by = "its lifter or a tight clearance"
+		}
+		add(atom{key: name + "-held", text: name + " valve held off its seat by " + by, family: held, cams: cams, prior: p.Held, ways: s.sloped(c, [3]int{heldUp, heldSteep, heldFlat}, none)})
+		add(atom{key: name + "-worn", text: name + " lobe or tappet worn", family: worn, cams: cams, prior: p.Worn, ways: []way{{share: 1, mask: 1 << (wornOff + k), judge: -1}}})
+		if ownShafts(s.engine.Drive) && s.engine.fixing(c) != OnePiece {
+			s.reversedCam(c, add)
+		}
+	}
+}
+
+// supposed is the clearance the events were read with.
+func (s *sheet) supposed() units.Length {
+	if s.read.Check != nil {
+		return s.read.Check.Clearance
+	}
+	return s.engine.Check.Clearance
+}
+
+// reversedCam lists a cam on back to front. Its lobe then lies as far the other
+// way from its key, so the cam is late by twice the key angle; the flanks change
+// places, which events at one check lift do not show.
+func (s *sheet) reversedCam(c Cam, add func(atom)) {
+	a := atom{key: c.String() + "-reversed", text: c.String() + " cam on back to front", family: reversed, cams: []Cam{c}, prior: s.opt.Priors.Reversed}
+	if key := s.engine.lobe(c).KeyAngle; key.Taken() {
+		shift := wrap(-2 * key.Value().AtCrank().Degrees())
+		// the lobe has turned over on its wheel: what is measured there is not a slip
+		a.ways = []way{{share: 1, fixed: phase(c).times(shift).set(rowWheel+int(c), shift), mask: 1 << (offset + int(c)), judge: -1}}
+	} else {
+		a.ways = []way{{share: 1, mask: 1 << (slipFar + int(c)), judge: slipFar + int(c), far: true}}
+	}
+	add(a)
 }
 
 // paired reports whether two faults are weighed together: those that move cams,

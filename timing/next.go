@@ -11,7 +11,7 @@ import (
 type nextLook struct {
 	key, text string
 	minutes   float64
-	row       int // or
+	row       int // or, below zero, the dry compression test, or
 	seen      func(v *verdict, far bool) float64
 }
 
@@ -41,6 +41,7 @@ func (b *bench) nextLooks() []nextLook {
 		add(!gap.Taken(), nextLook{key: name + "-clearance", text: "check the " + name + " clearance by feelers", minutes: 10, row: rowGap + int(c)})
 		add(!wheel.Taken() && b.engine.fixing(c) != OnePiece, nextLook{key: name + "-on-wheel", text: "measure the " + name + " lobe on its wheel in the hand", minutes: 150, row: rowWheel + int(c)})
 	}
+	add(!r.CompressionDry.Taken() && b.squeeze != nil, nextLook{key: "compression-dry", text: "take a compression reading, plug out and throttle open", minutes: 15, row: -1})
 	add(r.MarksAlign == NotLooked, nextLook{key: "tooth-marks", text: "take the timing cover off and look whether the tooth marks come into line", minutes: 60, seen: func(v *verdict, _ bool) float64 {
 		for _, a := range v.faults {
 			if a.family == tooth || a.family == wholeTurn {
@@ -102,6 +103,8 @@ func otherOutlook(l nextLook) measure.Outlook {
 	switch {
 	case l.seen != nil:
 		return measure.Outlook{Chances: []float64{0.5, 0.5}}
+	case l.row < 0:
+		return measure.Outlook{Mean: math.Log(5 * units.Atmosphere.SI()), SD: 0.8}
 	case l.row >= rowMaxLift && l.row < rowStop || l.row >= rowGap:
 		return measure.Outlook{SD: 1.5}
 	}
@@ -156,6 +159,9 @@ func (b *bench) outlook(v *verdict, mixes []mix, l nextLook) measure.Outlook {
 		}
 		yes = min(max(yes, lookWrong), 1-lookWrong)
 		return measure.Outlook{Chances: []float64{yes, 1 - yes}}
+	}
+	if l.row < 0 {
+		return b.pressureOutlook(v)
 	}
 	var mean, square float64
 	for _, m := range mixes {

@@ -47,6 +47,10 @@ type Priors struct {
 	Exchanged  float64 `json:"exchanged"`   // inlet and exhaust cams exchanged: default 0.01
 	Disc       float64 `json:"disc"`        // disc read the wrong way round: default 0.02
 	WholeTurn  float64 `json:"whole_turn"`  // one cam a whole crank turn out, each: default 0.005
+	Reversed   float64 `json:"reversed"`    // a cam on back to front, each: default 0.005
+	Follower   float64 `json:"follower"`    // a follower of another shape, each: default 0.01
+	Held       float64 `json:"held"`        // a valve held off its seat by lifter or tight clearance, each: default 0.015
+	Worn       float64 `json:"worn"`        // a lobe or tappet worn, each: default 0.02
 	Else       float64 `json:"else"`        // something else: default 0.02
 }
 
@@ -74,6 +78,11 @@ type Widths struct {
 	// UnknownCam is the spread of duration of a cam that is none of the rivals:
 	// default 20°.
 	UnknownCam units.CrankAngle `json:"unknown_cam"`
+	// Follower is the spread of duration by a follower of another shape: default
+	// 12°.
+	Follower units.CrankAngle `json:"follower"`
+	Held     units.Length     `json:"held"` // of how far a valve is held up: default 0.4 mm
+	Worn     units.Length     `json:"worn"` // of wear at the nose of a lobe: default 0.6 mm
 	// Else is the spread of each reading when the cause is not listed: default
 	// 30°, in one half of such cases; in the other anywhere on the circle.
 	Else units.CrankAngle `json:"else"`
@@ -121,7 +130,7 @@ func (o Options) filled() Options {
 	}{
 		{&p.Nothing, 0.40}, {&p.WholeTrain, 0.08}, {&p.Wheel, 0.08}, {&p.Slip, 0.06}, {&p.Keyway, 0.03}, {&p.TDC, 0.06},
 		{&p.Clearance, 0.04}, {&p.CheckLift, 0.02}, {&p.OtherCam, 0.03}, {&p.UnknownCam, 0.02}, {&p.Exchanged, 0.01}, {&p.Disc, 0.02},
-		{&p.WholeTurn, 0.005}, {&p.Else, 0.02}, {&w.SlipAnywhere, 0.3}, {&m.Chance, 0.02}, {&m.Wild, 0.2},
+		{&p.WholeTurn, 0.005}, {&p.Reversed, 0.005}, {&p.Follower, 0.01}, {&p.Held, 0.015}, {&p.Worn, 0.02}, {&p.Else, 0.02}, {&w.SlipAnywhere, 0.3}, {&m.Chance, 0.02}, {&m.Wild, 0.2},
 	} {
 		*x.at = pick(*x.at, x.standard)
 	}
@@ -131,7 +140,7 @@ func (o Options) filled() Options {
 	}{
 		{&w.TDCByEye, 1.5 * units.CrankDegree}, {&w.TDCByStop, 0.3 * units.CrankDegree}, {&w.TDCByDial, 1 * units.CrankDegree},
 		{&w.TDCByMark, 1.5 * units.CrankDegree}, {&w.TDCWrong, 8 * units.CrankDegree}, {&w.Duration, 2 * units.CrankDegree},
-		{&w.Slip, 10 * units.CrankDegree}, {&w.UnknownCam, 20 * units.CrankDegree}, {&w.Else, 30 * units.CrankDegree},
+		{&w.Slip, 10 * units.CrankDegree}, {&w.UnknownCam, 20 * units.CrankDegree}, {&w.Else, 30 * units.CrankDegree}, {&w.Follower, 12 * units.CrankDegree},
 		{&m.By, 10 * units.CrankDegree}, {&o.Trifle, 3 * units.CrankDegree}, {&o.Near, 2 * units.CrankDegree},
 	} {
 		if *x.at == 0 {
@@ -140,6 +149,12 @@ func (o Options) filled() Options {
 	}
 	if w.Clearance == 0 {
 		w.Clearance = 0.25 * units.Millimetre
+	}
+	if w.Held == 0 {
+		w.Held = 0.4 * units.Millimetre
+	}
+	if w.Worn == 0 {
+		w.Worn = 0.6 * units.Millimetre
 	}
 	if w.MaxLift == 0 {
 		w.MaxLift = 0.1 * units.Millimetre
@@ -176,7 +191,7 @@ func (o Options) check() error {
 	}{
 		{"widths.tdc_by_eye", w.TDCByEye}, {"widths.tdc_by_stop", w.TDCByStop}, {"widths.tdc_by_dial", w.TDCByDial},
 		{"widths.tdc_by_mark", w.TDCByMark}, {"widths.tdc_wrong", w.TDCWrong}, {"widths.duration", w.Duration}, {"widths.slip", w.Slip},
-		{"widths.unknown_cam", w.UnknownCam}, {"widths.else", w.Else}, {"misread.by", o.Misread.By},
+		{"widths.unknown_cam", w.UnknownCam}, {"widths.else", w.Else}, {"widths.follower", w.Follower}, {"misread.by", o.Misread.By},
 	} {
 		angle(x.path, x.v, 180)
 	}
@@ -197,7 +212,7 @@ func (o Options) check() error {
 	}{
 		{"nothing", p.Nothing}, {"whole_train", p.WholeTrain}, {"wheel", p.Wheel}, {"slip", p.Slip}, {"keyway", p.Keyway}, {"tdc", p.TDC},
 		{"clearance", p.Clearance}, {"check_lift", p.CheckLift}, {"other_cam", p.OtherCam}, {"unknown_cam", p.UnknownCam}, {"exchanged", p.Exchanged}, {"disc", p.Disc},
-		{"whole_turn", p.WholeTurn}, {"else", p.Else},
+		{"whole_turn", p.WholeTurn}, {"reversed", p.Reversed}, {"follower", p.Follower}, {"held", p.Held}, {"worn", p.Worn}, {"else", p.Else},
 	} {
 		share("priors."+x.path, x.v, 1e9)
 	}
@@ -212,7 +227,7 @@ func (o Options) check() error {
 	for _, x := range []struct {
 		path string
 		v    units.Length
-	}{{"widths.clearance", w.Clearance}, {"widths.lift", w.Lift}, {"widths.max_lift", w.MaxLift}} {
+	}{{"widths.clearance", w.Clearance}, {"widths.lift", w.Lift}, {"widths.max_lift", w.MaxLift}, {"widths.held", w.Held}, {"widths.worn", w.Worn}} {
 		path, v := x.path, x.v
 		if !(v > 0 && v <= 10*units.Millimetre) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "options." + path, Value: v.String(), Unit: "mm", Rule: "above zero and at most 10 mm"})

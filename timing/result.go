@@ -54,9 +54,11 @@ type Result struct {
 	Explained []Explanation `json:"explained,omitempty"`
 	// Firing ranks why the spark comes where it was seen to come; empty if
 	// Readings.Spark was not looked at.
-	Firing       measure.Ranking `json:"firing"`
-	NextReadings []measure.Gain  `json:"next_readings"`
-	Remedies     []Remedy        `json:"remedies"`
+	Firing measure.Ranking `json:"firing"`
+	// Compression is what the compression test says beside the events.
+	Compression  Compression    `json:"compression"`
+	NextReadings []measure.Gain `json:"next_readings"`
+	Remedies     []Remedy       `json:"remedies"`
 	// Gaps are the clearances of the valves as the engine stands; nothing is
 	// known in them without Engine.Head.
 	Gaps     Gaps          `json:"gaps,omitzero"`

@@ -26,6 +26,7 @@ type sheet struct {
 // effect is an amount that a cause may leave open.
 type effect struct {
 	measure.Effect
+	sided   bool    // the amount cannot be below zero: half a normal curve
 	opening float64 // how far a unit of it moves an opening, in crank degrees; 0: not judged
 }
 
@@ -46,7 +47,14 @@ const (
 	longer    = 8  // + 1: duration of a cam that is not known
 	offset    = 10 // + 1: its centre
 	higher    = 12 // + 1: its lift
-	amounts   = 14
+	shaped    = 14 // + 1: duration, by a follower of another shape
+	heldUp    = 16 // + 1: valve held off its seat
+	wornOff   = 18 // + 1: lift gone from the nose
+	gapSteep  = 20 // + 1: clearance, flanks steeper than the usual shape has them
+	gapFlat   = 22 // + 1: flatter
+	heldSteep = 24 // + 1
+	heldFlat  = 26 // + 1
+	amounts   = 28
 )
 
 // anywhere is a standard deviation so wide that a normal amount is as good as
@@ -202,12 +210,16 @@ func (s *sheet) advanceByLift(c Cam, onScale func(units.Length) float64) (advanc
 	return advance, math.Hypot(rest.U().Millimetres()/l.rise(lift), shapeDoubt), true
 }
 
+// slopeDoubt is the factor either way by which the flanks of a real lobe may be
+// steeper or flatter than those of the usual shape: common practice, no source.
+const slopeDoubt = 1.7
+
 // openAmounts lists what causes may leave open.
 func (s *sheet) openAmounts() {
 	w := &s.opt.Widths
 	s.effects = make([]effect, amounts)
 	put := func(i int, name string, sd, opening float64, c column) {
-		s.effects[i] = effect{measure.Effect{Name: name, SD: sd, Column: c[:]}, opening}
+		s.effects[i] = effect{measure.Effect{Name: name, SD: sd, Column: c[:]}, sidedMask>>i&1 == 1, opening}
 	}
 	put(markWrong, "TDC", w.TDCWrong.Degrees(), 1, phase(Inlet, Exhaust).set(rowStop, 1))
 	wider := column{}
@@ -226,9 +238,27 @@ func (s *sheet) openAmounts() {
 		if c == Inlet {
 			atTDC = -atTDC
 		}
-		put(gapWrong+k, c.String()+" clearance", w.Clearance.Millimetres(), 1/l.openRise, gap.set(rowTDCLift+k, 1/atTDC).set(rowMaxLift+k, -1).set(rowGap+k, 1))
+		gapAt := func(at int, rises float64) {
+			put(at+k, c.String()+" clearance", w.Clearance.Millimetres(), 1/l.openRise/rises, gap.set(rowTDCLift+k, 1/atTDC).times(1/rises).set(rowMaxLift+k, -1).set(rowGap+k, 1))
+		}
+		// held up by 1 mm: as a clearance less by as much, but there is no
+		// clearance left for feelers, whatever was supposed
+		heldAt := func(at int, rises float64) {
+			put(at+k, c.String()+" held", w.Held.Millimetres(), 1/l.openRise/rises, gap.set(rowTDCLift+k, 1/atTDC).times(-1/rises))
+		}
+		gapAt(gapWrong, 1)
+		gapAt(gapSteep, 1*slopeDoubt)
+		gapAt(gapFlat, 1/slopeDoubt)
+		heldAt(heldUp, 1)
+		heldAt(heldSteep, 1*slopeDoubt)
+		heldAt(heldFlat, 1/slopeDoubt)
 		put(longer+k, c.String()+" duration", w.UnknownCam.Degrees(), 0, column{}.set(rowOpens+2*k, 0.5).set(rowOpens+2*k+1, -0.5).set(rowTDCLift+k, sign(c)*0.5))
 		put(offset+k, c.String()+" centre", w.UnknownCam.Degrees()/4, 0, phase(c))
+		put(shaped+k, c.String()+" follower", w.Follower.Degrees(), 0.5, column{}.set(rowOpens+2*k, 0.5).set(rowOpens+2*k+1, -0.5).set(rowTDCLift+k, sign(c)*0.5))
+		// wear at the nose takes lift there; the flanks lose a third as much on the
+		// opening side, which carries the spring's force, and a tenth on the other:
+		// common practice as to the side, no source for the shares
+		put(wornOff+k, c.String()+" wear", w.Worn.Millimetres(), 0, column{}.set(rowMaxLift+k, -1).set(rowOpens+2*k, -0.3/l.openRise).set(rowOpens+2*k+1, 0.1/l.shutRise))
 		put(higher+k, c.String()+" lift", 1, 0, column{}.set(rowMaxLift+k, 1))
 	}
 	put(liftWrong, "check lift", w.Lift.Millimetres(), 1/s.lobes[Inlet].openRise, wider)

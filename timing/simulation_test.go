@@ -89,6 +89,7 @@ func (m simMode) options() timing.Options {
 		Priors: timing.Priors{
 			Nothing: simNothing, WholeTrain: 4 * simWhole, Wheel: simWheel, Slip: simSlip, TDC: simMark, Clearance: simClear, OtherCam: simRival,
 			Disc: simBackward, UnknownCam: -1, CheckLift: -1, Exchanged: -1, WholeTurn: -1, Else: 1e-3,
+			Reversed: -1, Follower: -1, Held: -1, Worn: -1,
 		},
 	}
 	if m.misread > 0 {

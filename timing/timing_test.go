@@ -51,7 +51,7 @@ func TestInferenceWorkedByHand(t *testing.T) {
 	opt := timing.Options{
 		SingleFaults: true, Teeth: 1, Trifle: 1e-9, Misread: timing.Misread{Chance: -1},
 		Widths: timing.Widths{TDCByEye: 0.7, TDCWrong: 5, SlipAnywhere: -1},
-		Priors: timing.Priors{Wheel: 0.10, Slip: 0.06, UnknownCam: -1, Clearance: -1, CheckLift: -1},
+		Priors: timing.Priors{Wheel: 0.10, Slip: 0.06, UnknownCam: -1, Clearance: -1, CheckLift: -1, Reversed: -1, Follower: -1, Held: -1, Worn: -1},
 	}
 	r := diagnose(t, engine(), events("13 BTDC", "80 ABDC", "66 BBDC", "26 ATDC"), opt)
 	for _, want := range []struct {

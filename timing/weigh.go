@@ -22,6 +22,7 @@ type part struct {
 	fixed    column
 	mask     uint32
 	judged   [2]int  // place in the mask's amounts that judges each fault, -1 none
+	sided    [2]int  // place of each amount that cannot be below zero, -1 none
 	trifle   [2]bool // fault is a trifle whatever the readings say
 	verdicts [4]int  // bit 0: the first fault counts, bit 1: the second
 }
@@ -36,6 +37,7 @@ type verdict struct {
 	best      *part   // that gives most
 	misread   int     // the row misread in it, or -1
 	bestAt    float64
+	pressed   float64 // ln likelihood of the pressures, if any were read
 }
 
 func (v *verdict) add(logWeight float64, p *part, misread int) {
@@ -62,6 +64,7 @@ type bench struct {
 	verdicts []verdict
 	index    map[string]int
 	room     *roomModel
+	squeeze  *squeeze
 	peak     float64 // ln of the greatest weight of a part so far
 }
 
@@ -72,6 +75,7 @@ func newBench(s *sheet) (*bench, error) {
 	}
 	b := &bench{sheet: s, list: list, peak: math.Inf(-1), index: make(map[string]int, 256)}
 	b.parts, b.verdicts, b.rates = make([]part, 0, 256), make([]verdict, 0, 256), make([]rate, 0, 48)
+	b.squeeze, _ = s.newSqueeze()
 	b.verdict(nothingKey, nothingText)
 	b.scenario(s.opt.Priors.Nothing, nil, nil)
 	for i := range list {
@@ -126,6 +130,7 @@ func (b *bench) scenario(prior float64, x, y *atom) {
 				judged:   [2]int{place(v.mask|w.mask, v.judge), place(v.mask|w.mask, w.judge)},
 				verdicts: at, told: b.told(x, y, v.far || w.far),
 			}
+			p.sided = [2]int{place(p.mask, b.oneSided(v.mask)), place(p.mask, b.oneSided(w.mask))}
 			if y == nil {
 				p.judged[1] = -1
 			}
@@ -136,6 +141,17 @@ func (b *bench) scenario(prior float64, x, y *atom) {
 		}
 	}
 }
+
+// oneSided returns the amount among those of a way that cannot be below zero, or
+// -1; no way has two.
+func (b *bench) oneSided(mask uint32) int {
+	if mask &= sidedMask; mask == 0 {
+		return -1
+	}
+	return bits.TrailingZeros32(mask)
+}
+
+const sidedMask = 3<<heldUp | 3<<wornOff | 3<<heldSteep | 3<<heldFlat
 
 // place returns where in the mask's amounts, counted upwards, one stands.
 func place(mask uint32, amount int) int {
@@ -284,6 +300,17 @@ func (b *bench) share(p *part, r *rate, q []float64, k, row int, delta, logWeigh
 	if logWeight < b.peak-negligible {
 		return
 	}
+	for _, at := range p.sided {
+		if at < 0 {
+			continue
+		}
+		// half a normal curve has twice the height, over the half that is there
+		value, u := r.p.Amount(at, q)
+		if k >= 0 {
+			value += r.p.AmountNudge(at, k, delta)
+		}
+		logWeight += math.Log(math.Erfc(-value / u / math.Sqrt2))
+	}
 	b.peak = max(b.peak, logWeight)
 	var real [2]float64
 	for f := range real {
@@ -296,8 +323,15 @@ func (b *bench) share(p *part, r *rate, q []float64, k, row int, delta, logWeigh
 			if k >= 0 {
 				value += r.p.AmountNudge(p.judged[f], k, delta)
 			}
-			e := b.effects[r.free[p.judged[f]]].opening
-			real[f] = outside(value*e, u*e, limit)
+			e := &b.effects[r.free[p.judged[f]]]
+			if e.sided {
+				k := 1 / (u * math.Sqrt2)
+				if all := math.Erfc(-value * k); all > 0 {
+					real[f] = math.Erfc((limit/e.opening-value)*k) / all
+				}
+				continue
+			}
+			real[f] = outside(value*e.opening, u*e.opening, limit)
 		}
 	}
 	if real[0] == 1 && real[1] == 1 {
@@ -379,6 +413,8 @@ func (b *bench) rank() (measure.Ranking, error) {
 		return measure.Ranking{}, fault.Fault{Code: fault.OutOfRange, Path: "readings", Rule: "uncertainties must be above zero and within reason"}
 	}
 	b.priors()
+	d := b.pressures()
+	tested := d[0].Taken || d[1].Taken
 	causes := make([]measure.Cause, 0, len(b.verdicts))
 	for i := range b.verdicts {
 		v := &b.verdicts[i]
@@ -389,9 +425,18 @@ func (b *bench) rank() (measure.Ranking, error) {
 		if v.sum == 0 {
 			ll = math.Inf(-1)
 		}
+		if tested && !math.IsInf(ll, -1) {
+			v.pressed, _ = b.pressed(v, d)
+			ll += v.pressed
+		}
 		causes = append(causes, measure.Cause{Key: v.key, Text: v.text, Prior: v.prior, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 { return ll })})
 	}
-	other := measure.Cause{Text: "something else", Prior: b.opt.Priors.Else, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 { return b.otherwise() })}
+	other := measure.Cause{Text: "something else", Prior: b.opt.Priors.Else, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 {
+		if tested {
+			return b.otherwise() + b.anyPressure(d)
+		}
+		return b.otherwise()
+	})}
 	return measure.Rank(b.data, causes, other)
 }
 
