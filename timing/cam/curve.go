@@ -110,7 +110,7 @@ func (c *Curve) Lift(at units.CamAngle) (units.Length, error) {
 	u := (at.Degrees() - c.start) * c.inv
 	if i := int(u); u >= 0 && uint(i) < uint(len(c.coef)) {
 		k, t := &c.coef[i], u-float64(i)
-		return units.Millimetres(k[0] + t*(k[1]+t*(k[2]+t*k[3]))), nil
+		return units.Millimetres(k[0] + t*k[1] + t*t*(k[2]+t*k[3])), nil
 	}
 	return c.anywhere(at)
 }

@@ -235,33 +235,46 @@ func gather(l *fault.List, samples []Sample) (at, y, weight []float64) {
 	return at, y, weight
 }
 
-// baseLevel finds the level on which the lowest readings agree: the mean of the
-// tightest quarter of them all that lies in the lower half, and what lies within
-// three of its spreads. A cam stands on its base circle for more than half a turn.
+// baseLevel finds the level of the base circle from lifts in the order of angle: the
+// place where a tenth of them lie closest together in the lower half, then the mean
+// of all within 2.5 standard deviations of it, by turns. The noise is judged from
+// second differences among the low readings.
 func baseLevel(y []float64) (level, runOut float64) {
+	n := len(y)
 	s := slices.Clone(y)
 	slices.Sort(s)
-	k := max(len(s)/4, 3)
-	best, from := math.Inf(1), 0
-	for i := 0; i+k <= max(len(s)/2, k); i++ {
+	k := max(n/10, 3)
+	best := math.Inf(1)
+	for i := 0; i+k <= max(n/2, k); i++ {
 		if w := s[i+k-1] - s[i]; w < best {
-			best, from = w, i
+			best, level = w, (s[i]+s[i+k-1])/2
 		}
 	}
-	lo, hi := s[from], s[from+k-1]
-	// Grow to all that belongs: the tightest quarter of a normal spans 0.64 of its
-	// standard deviation, so six of its widths hold nearly all, and no ramp.
-	mid, half := (lo+hi)/2, 3*(hi-lo)+1e-6
-	n := 0
-	lo, hi = math.Inf(1), math.Inf(-1)
-	for _, v := range s {
-		if math.Abs(v-mid) <= half {
-			level += v
-			n++
-			lo, hi = min(lo, v), max(hi, v)
+	var bends []float64
+	for i := range n {
+		if y[i] <= s[n/3] {
+			bends = append(bends, math.Abs(y[(i+n-1)%n]-2*y[i]+y[(i+1)%n]))
 		}
 	}
-	return level / float64(n), hi - lo
+	slices.Sort(bends)
+	// The median size of a second difference is 0.6745 sqrt(6) of the noise.
+	near := 2.5*bends[len(bends)/2]/(0.6745*math.Sqrt(6)) + 1e-6
+	near = max(near, best)
+	for range 8 {
+		sum, count, lo, hi := 0.0, 0, math.Inf(1), math.Inf(-1)
+		for _, v := range s {
+			if math.Abs(v-level) <= near {
+				sum += v
+				count++
+				lo, hi = min(lo, v), max(hi, v)
+			}
+		}
+		if count == 0 { // the mean of two clusters fell between them
+			break
+		}
+		level, runOut = sum/float64(count), hi-lo
+	}
+	return level, runOut
 }
 
 // fillBase puts zeros into a long stretch without readings between two low ones.

@@ -341,3 +341,75 @@ func TestOverlap(t *testing.T) {
 		t.Errorf("%+v, by sum %g", a, sum)
 	}
 }
+
+// Khurmi & Gupta, A Textbook of Machine Design, chapter 32, p. 1202 (seen in
+// excerpts): 140 mm bore, 270 mm stroke, 475 rev/min, gas at 40 m/s: port 45 mm,
+// unrounded 45.8, and a lift of 15.9 mm from the rounded one.
+func ExamplePortFor() {
+	port, _, err := cam.PortFor(140*units.Millimetre, units.MetresPerSecond(2*0.27*475/60), units.MetresPerSecond(40), 45*units.Degree)
+	fmt.Println(port.In(units.Millimetre, 1), err)
+	// Output: 45.8 mm <nil>
+}
+
+// The opening never shrinks with lift, and is the curtain's for a flat seat and
+// little lift.
+func TestSeat(t *testing.T) {
+	s := cam.Seat{Head: 40, Port: 35, Stem: 8, Width: 2}
+	last := units.Area(0)
+	for x := units.Length(0); x < 14; x += 0.05 {
+		o, err := s.Opening(x)
+		if err != nil || o.Area < last-units.SquareMillimetres(9) { // the stages miss each other by under 2 %
+			t.Fatalf("%v at %v after %v: %v", o.Area, x, last, err)
+		}
+		last = o.Area
+	}
+	x, err := s.LiftForPort()
+	o, _ := s.Opening(x + 0.01)
+	if err != nil || o.Stage != 3 || math.Abs(x.Millimetres()-8.5) > 1.5 {
+		t.Errorf("port open at %v, stage %d: %v", x, o.Stage, err)
+	}
+	c, _ := arcCam().Curve(100)
+	v := cam.Valve{Cam: c, Clearance: units.Millimetres(0.1)}
+	a, err := v.FlowArea(s, units.RevolutionsPerMinute(3000))
+	if err != nil || !(a.Mean > 0 && a.Mean < a.Greatest) || math.Abs(a.AreaTime-a.AreaAngle/18000) > 1e-12 {
+		t.Errorf("%+v %v", a, err)
+	}
+}
+
+// The same bounds on a cam of arcs, whose curvature steps and which no spline can
+// follow exactly there, read without a base circle and with the gauge off zero.
+func TestSmoothingOnArcs(t *testing.T) {
+	trials := 200
+	if testing.Short() {
+		trials = 30 // under emulation
+	}
+	rng := rand.New(rand.NewPCG(8, 8))
+	whole, _ := arcCam().Curve(0)
+	exact, _ := whole.Events(1)
+	ok := 0
+	for range trials {
+		centre, zero := 360*rng.Float64(), 0.05*rng.NormFloat64()
+		var s []cam.Sample
+		for x := -84.0; x <= 84; x++ { // 2° of the crank
+			m, _ := arcCam().At(units.CamDegrees(x))
+			s = append(s, cam.Sample{At: units.CamDegrees(centre + x), Lift: m.Lift + units.Millimetres(zero+0.01*rng.NormFloat64())})
+		}
+		f, err := cam.Fit(s, cam.FitOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		e, err := f.Events(1)
+		if err != nil || e.NoAnswer.Given() {
+			t.Fatal(e.NoAnswer, err)
+		}
+		opening := 2 * math.Abs(math.Mod(e.Opens.Degrees()-centre-exact.Opens.Degrees()+1260, 360)-180)
+		middle := 2 * math.Abs(math.Mod(e.Opens.Degrees()+e.Duration.Degrees()/2-centre+900, 360)-180)
+		if opening <= 0.2 && middle <= 0.15 {
+			ok++
+		}
+	}
+	t.Logf("both within bounds in %.1f %% of %d", 100*float64(ok)/float64(trials), trials)
+	if float64(ok) < 0.95*float64(trials) && !(testing.Short() && ok >= trials-4) {
+		t.Errorf("only %d of %d", ok, trials)
+	}
+}

@@ -21,7 +21,7 @@ func ParseTrain(s string) (Train, error) {
 		return fail()
 	}
 	var t Train
-	for _, group := range strings.Split(s, ",") {
+	for group := range strings.SplitSeq(s, ",") {
 		words := strings.Fields(strings.ReplaceAll(group, ":", " : "))
 		if len(words) < 3 || len(words)%2 == 0 {
 			return fail()
