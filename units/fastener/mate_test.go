@@ -47,9 +47,9 @@ func TestProfile(t *testing.T) {
 			t.Fatalf("%v: effective diameter off by %v", th, d)
 		}
 		last := p.at(0)
-		for i := 1; i <= 1000; i++ {
-			r := p.at(p.pitch / 2 * float64(i) / 1000)
-			if r > last+0.003 || last-r > p.pitch/2/1000/p.tan+0.003 { // falls, never steeper than the flank, but for that rounding
+		for i := 1; i <= 200; i++ {
+			r := p.at(p.pitch / 2 * float64(i) / 200)
+			if r > last+0.003 || last-r > p.pitch/2/200/p.tan+0.003 { // falls, never steeper than the flank, but for that rounding
 				t.Fatalf("%v: step of %v at %d", th, r-last, i)
 			}
 			last = r
@@ -137,7 +137,7 @@ func TestNearTwinsOfTheTrade(t *testing.T) {
 func TestTwinsAreMutual(t *testing.T) {
 	step := 1
 	if testing.Short() {
-		step = 7 // every seventh thread: the whole takes a second
+		step = 23 // every 23rd thread: the whole takes a second, ten under race
 	}
 	all := tables()
 	for i := 0; i < len(all); i += step {
@@ -171,7 +171,12 @@ func TestStandIns(t *testing.T) {
 	if err != nil || len(s.Recut) == 0 || s.Recut[0].Thread.Name() != "3/8-26 cycle" || s.Recut[0].OldThreadLeft != 0 || s.Recut[0].Strength <= 1 {
 		t.Errorf("5/16-26 cycle: %+v, %v", s.Recut, err)
 	}
-	for th := range Threads() {
+	step := 1
+	if testing.Short() {
+		step = 11 // every eleventh thread
+	}
+	for i := 0; i < len(tables()); i += step {
+		th := tables()[i]
 		s, err := StandInsFor(th.WithHand(Left), StandInOptions{})
 		if err != nil {
 			t.Fatal(err)
