@@ -11,6 +11,7 @@ type plant struct {
 	rhoFuel, nu, stoich      float64 // kg/m³, m²/s, kg of dry air per kg of fuel
 	bore, cutaway, needleJet float64 // m
 	needle                   needleShape
+	bleed, outlet            float64 // effective areas over the needle jet, m²; bleed 0 is none
 	mainJet, pilotJet        jetNumbers
 	screw                    float64 // air screw, turns out over its usual setting; 0 counts as closed
 	level                    float64 // m by which the fuel level lies lower than the lip tells
@@ -167,9 +168,7 @@ func (p *plant) at(lift, speed float64, v *[nKnobs]float64) (s state) {
 		extra = 0
 	}
 	s.annulus = p.annulusAt(lift, v[kRing])
-	if drive := s.suction + extra*onset(lift/p.bore, v[kOnset]) - level; drive > 0 {
-		s.main = p.mainFlow(drive, v, s.annulus)
-	}
+	s.main = p.mainFlow(s.suction+extra*onset(lift/p.bore, v[kOnset]), level, v, s.annulus)
 	if drive := p.pilotSignal(lift, v[kPilot])*s.depression + extra - level; drive > 0 && p.pilotJet.ca > 0 {
 		s.pilot = p.jetFlow(p.pilotJet.ca*p.mixtureScrew*v[kPilotJet], p.pilotJet.bore, p.pilotJet.cd, drive)
 	}
@@ -199,19 +198,32 @@ func (p *plant) pilotSignal(lift, signal float64) float64 {
 	return 1 / (1 + ratio)
 }
 
-// mainFlow returns kg/s through main jet and annulus in series.
-func (p *plant) mainFlow(drive float64, v *[nKnobs]float64, annulus float64) float64 {
+// mainFlow returns kg/s through main jet and annulus in series, and through the
+// well over them if air is bled in. lifting is the pressure (Pa) that raises
+// fuel to the lip.
+func (p *plant) mainFlow(suction, lifting float64, v *[nKnobs]float64, annulus float64) float64 {
 	ring := v[kAnnulus] * annulus
 	jet := p.mainJet.ca * v[kMain]
-	if jet <= 0 || ring <= 0 {
+	if jet <= 0 || ring <= 0 || suction <= lifting {
 		return 0
 	}
-	root := math.Sqrt(2 * p.rhoFuel * drive)
-	flow := root / math.Sqrt(1/(jet*jet)+1/(ring*ring))
 	// the jet's coefficient follows its Reynolds number; once is enough, since it
 	// moves by a few per cent at most
-	jet *= p.coefficient(flow, p.mainJet.bore) / p.mainJet.cd
-	return root / math.Sqrt(1/(jet*jet)+1/(ring*ring))
+	flow := p.seriesFlow(jet, ring, suction, lifting)
+	return p.seriesFlow(jet*p.coefficient(flow, p.mainJet.bore)/p.mainJet.cd, ring, suction, lifting)
+}
+
+func (p *plant) seriesFlow(jet, ring, suction, lifting float64) float64 {
+	ca := 1 / math.Sqrt(1/(jet*jet)+1/(ring*ring))
+	if p.bleed > 0 {
+		w := well{jet: ca, bleed: p.bleed, outlet: p.outlet, rhoA: p.rhoAir, rhoF: p.rhoFuel, head: -lifting}
+		if s, ok := w.solve(suction); ok {
+			fuel, _, _ := w.in(s)
+			return fuel
+		}
+		return 0
+	}
+	return ca * math.Sqrt(2*p.rhoFuel*(suction-lifting))
 }
 
 func (p *plant) jetFlow(ca, bore, cd, drive float64) float64 {

@@ -16,8 +16,13 @@ type Carburettor struct {
 	NeedleJet measure.Reading[units.Length] `json:"needle_jet"` // bore, 1 mm to 8 mm; needed
 	Needle    Needle                        `json:"needle"`     // needed
 	MainJet   Jet                           `json:"main_jet"`   // needed
-	PilotJet  Jet                           `json:"pilot_jet"`  // not read, the pilot is left out and the mixture below a quarter of lift with it
-	Screw     Screw                         `json:"screw"`
+	// Bleed is the effective area of an air bleed into the well over the needle
+	// jet, and Outlet that of the spray tube it leaves by. Not taken, none. Both
+	// are figures to fit: small passages do not mix evenly.
+	Bleed    measure.Reading[units.Area] `json:"bleed"`
+	Outlet   measure.Reading[units.Area] `json:"outlet"`
+	PilotJet Jet                         `json:"pilot_jet"` // not read, the pilot is left out and the mixture below a quarter of lift with it
+	Screw    Screw                       `json:"screw"`
 }
 
 // ScrewKind is what the pilot screw meters. The two kinds turn opposite ways
@@ -101,6 +106,9 @@ func NewModel(s Setup, opt Options) (Model, error) {
 		pressure: out.weather.Pressure.Pascals(), rhoAir: out.moist.Density.KilogramsPerCubicMetre(), dry: out.moist.DryMassShare,
 		rhoFuel: out.liquid.KilogramsPerCubicMetre(), nu: 0.55e-6, stoich: out.fuel.AFR.Value(),
 		bore: c.Bore.Value().Metres(), cutaway: c.Cutaway.Value().Metres(), needleJet: c.NeedleJet.Value().Metres(), longJet: 3, screw: 1, mixtureScrew: 1, curve: true}
+	if c.Bleed.Taken() {
+		p.bleed, p.outlet = c.Bleed.Value().SquareMetres(), c.Outlet.Value().SquareMetres()
+	}
 	if nu := out.fuel.Viscosity.SquareMetresPerSecond(); nu > 0 {
 		p.nu = nu
 	}
@@ -174,7 +182,7 @@ func (m *Model) cite(c Carburettor, out outside) {
 	if !c.Needle.Groove.Taken() {
 		b.Assumed = append(b.Assumed, refdata.Assumption{What: "needle clip", Value: "middle groove", Status: refdata.CommonPractice})
 	}
-	if !c.Needle.TaperFrom.Taken() {
+	if !c.Needle.TaperFrom.Taken() && len(c.Needle.Profile) == 0 {
 		b.Assumed = append(b.Assumed, refdata.Assumption{What: "lift at which the needle's taper enters its jet", Value: "a quarter of the bore", Status: refdata.FromMemory})
 	}
 	if c.MainJet.flow.Taken() && !c.MainJet.head.Taken() && !m.opt.Head.Taken() {
@@ -221,6 +229,14 @@ func (c Carburettor) faults(l *fault.List) {
 	}
 	if c.Bore.Taken() && c.Cutaway.Taken() && !(c.Cutaway.Value() < c.Bore.Value().Times(0.6)) {
 		l.Add(fault.Fault{Code: fault.Conflict, Path: "carburettor.cutaway", Value: c.Cutaway.Value().String(), Rule: "less than six tenths of the bore of " + c.Bore.Value().String()})
+	}
+	if c.Bleed.Taken() {
+		l.Under("carburettor.bleed", c.Bleed.Err())
+		positive(l, "carburettor.bleed", c.Bleed.Value(), 0, units.SquareMillimetres(20))
+		needed(l, "carburettor.outlet", c.Outlet)
+		if c.Outlet.Taken() {
+			positive(l, "carburettor.outlet", c.Outlet.Value(), units.SquareMillimetres(0.1), units.SquareMillimetres(200))
+		}
 	}
 	if !c.MainJet.Taken() {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "carburettor.main_jet", Rule: jetForms})

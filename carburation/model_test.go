@@ -254,3 +254,38 @@ func BenchmarkExplain(b *testing.B) {
 		}
 	}
 }
+
+// An air bleed holds the fuel back, the more the larger it is; a profile of two
+// stations is the taper it was taken from.
+func TestBleedAndProfile(t *testing.T) {
+	s := demo()
+	last := must(must2(carburation.NewModel(s, carburation.Options{})).At(1, rev(5000))).Lambda
+	for _, area := range []float64{0, 0.5, 2, 6} {
+		s.Carburettor.Bleed, s.Carburettor.Outlet = measure.Of(units.SquareMillimetres(area), units.SquareMillimetres(0.1)), measure.Of(units.SquareMillimetres(8), units.SquareMillimetres(0.5))
+		o := must(must2(carburation.NewModel(s, carburation.Options{})).At(1, rev(5000)))
+		if area == 0 && o.Lambda != last || area > 0 && !(o.Lambda > last) {
+			t.Errorf("bleed of %v mm²: lambda %v after %v", area, o.Lambda, last)
+		}
+		last = o.Lambda
+	}
+	a := demo()
+	b := demo()
+	end := 2.57 - 2*math.Tan(1.2*math.Pi/180)*(40-6)
+	b.Carburettor.Needle.Profile = []carburation.Station{{Lift: 6 * units.Millimetre, Diameter: units.Millimetres(2.57)}, {Lift: 40 * units.Millimetre, Diameter: units.Millimetres(end)}}
+	b.Carburettor.Needle.Taper = measure.Reading[units.Angle]{}
+	ma, mb := must2(carburation.NewModel(a, carburation.Options{})), must2(carburation.NewModel(b, carburation.Options{}))
+	for x := 0.02; x <= 1; x += 0.07 {
+		p, q := must(ma.At(units.Value(x), rev(4000))), must(mb.At(units.Value(x), rev(4000)))
+		if math.Abs(p.Annulus.Ratio(q.Annulus)-1) > 1e-9 {
+			t.Errorf("lift %v: %v by taper, %v by stations", x, p.Annulus, q.Annulus)
+		}
+	}
+	b.Carburettor.Needle.Profile = b.Carburettor.Needle.Profile[:1]
+	s.Carburettor.Outlet = measure.Reading[units.Area]{}
+	if _, err := carburation.NewModel(b, carburation.Options{}); err == nil {
+		t.Error("a profile of one station accepted")
+	}
+	if _, err := carburation.NewModel(s, carburation.Options{}); err == nil {
+		t.Error("a bleed without an outlet accepted")
+	}
+}
