@@ -141,7 +141,7 @@ var clutchRunners = map[string]runner{
 		p := ring(r, 0, transmission.UniformPressure)
 		p.Driving, p.Driven = n[0], n[1]
 		t := ofPower(r)
-		want(r, "T", t)
+		r.leave("arithmetic on the inputs alone", "T")
 		w := clampOf(r, p, t)
 		want(r, "W", w)
 		want(r, "p", carry(r, p, w).Mean)

@@ -37,7 +37,7 @@ func pulling(r *run, power units.Power, speed, pull, safety string) {
 var driveRunners = map[string]runner{
 	"chain-01": func(r *run) {
 		z2 := r.num("z1") * r.num("n1") / r.num("n2")
-		r.numbers("z2", z2)
+		r.leave("arithmetic on the inputs alone", "z2")
 		p, err := drive.PitchFor(get[units.Length](r, "D2"), int(z2))
 		r.ok(err)
 		want(r, "p", p)
@@ -55,7 +55,7 @@ var driveRunners = map[string]runner{
 	},
 	"chain-03": func(r *run) {
 		power := get[units.Power](r, "rating").Times(r.num("tooth_factor"))
-		want(r, "P", power)
+		r.leave("arithmetic on the inputs alone", "P")
 		pulling(r, power, "v", "F", "FoS")
 		l, err := drive.ChainLength(chain(r), get[units.Length](r, "p").Times(r.num("c_over_p")), drive.Series)
 		r.ok(err)
@@ -69,7 +69,7 @@ var driveRunners = map[string]runner{
 	"chain-05": func(r *run) { pulling(r, get[units.Power](r, "P"), "", "", "FoS") },
 	"chain-07": func(r *run) {
 		power := get[units.Power](r, "rating").Times(r.num("K2"))
-		want(r, "P", power)
+		r.leave("arithmetic on the inputs alone", "P")
 		pulling(r, power, "", "F", "FoS")
 	},
 	"chain-09": func(r *run) {

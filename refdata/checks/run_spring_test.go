@@ -37,7 +37,7 @@ var springRunners = map[string]runner{
 	},
 	"wentzell-8-2": func(r *run) {
 		k := rateOf(get[units.Force](r, "F"), get[units.Length](r, "deflection"))
-		want(r, "rate", k)
+		r.leave("arithmetic on the inputs alone", "rate")
 		d := get[units.Length](r, "d")
 		active, err := spring.CoilsFor(k, d, get[units.Length](r, "D"), get[units.Pressure](r, "G"))
 		r.ok(err)
@@ -71,7 +71,7 @@ var springRunners = map[string]runner{
 	},
 	"spring-02": func(r *run) {
 		d := get[units.Length](r, "wire")
-		want(r, "D_coil", d.Times(r.num("C")))
+		r.leave("arithmetic on the inputs alone", "D_coil")
 		total := r.num("N_active") + spring.SquaredGround.Dead()
 		r.numbers("N_total", total)
 		solid, err := spring.SquaredGround.Solid(d, total)
@@ -102,7 +102,7 @@ var springRunners = map[string]runner{
 	"spring-13": func(r *run) {
 		f, d := get[units.Force](r, "F"), get[units.Length](r, "d")
 		k := rateOf(f, get[units.Length](r, "deflection"))
-		want(r, "k", k)
+		r.leave("arithmetic on the inputs alone", "k")
 		mean, err := spring.MeanFor(k, d, r.num("n"), get[units.Pressure](r, "G"))
 		r.ok(err)
 		r.numbers("C", mean.Ratio(d))
