@@ -92,14 +92,39 @@ func TestVDI2230(t *testing.T) {
 			t.Errorf("%s %s: yield %v, want %v", c.thread, c.class, s.Yield, c.yield)
 		}
 		j := Joint{Thread: th, Strength: s, Friction: SameFriction(c.mu), BearingOutside: units.Millimetres(c.outside), BearingHole: units.Millimetres(c.hole)}
-		k := j.screw() // the table stops at 90 % of yield, not at the proof load
-		f := k.limit(0.9*s.Yield.SI(), c.mu.SI())
-		near(t, c.thread+" kN", f/1000, c.kN, 0.0034)
-		q, err := TorqueFor(j, units.Newtons(f))
+		r, err := Tighten(j, TightenOptions{OfProof: 1})
 		if err != nil {
 			t.Fatal(err)
 		}
+		near(t, c.thread+" kN", r.Limit.Low.Kilonewtons(), c.kN, 0.0034)
+		q, err := TorqueFor(j, r.Limit.Low)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(r.LimitTorque.High.Ratio(q.High)-1) > 1e-12 {
+			t.Errorf("%s: limit torque %v, torque for the limit %v", c.thread, r.LimitTorque, q)
+		}
 		near(t, c.thread+" N m", q.Low.NewtonMetres(), c.nm, 0.011)
+	}
+}
+
+// TestSmallAngleForm: without friction under the head and at a small lead the
+// torque is F [P/(2 pi) + mu d2/(2 cos a)]; the half secants are those handbooks
+// print for the three angles.
+func TestSmallAngleForm(t *testing.T) {
+	for name, half := range map[string]float64{"M20x1": 0.57735, "1/2-26 cycle": 0.57735, "3/4 BSF": 0.56369, "0 BA": 0.54626} {
+		th := MustParse(name)
+		if got := th.form.sec() / 2; math.Abs(got-half) > 5e-6 {
+			t.Errorf("%s: half secant %.6f, printed %v", name, got, half)
+		}
+		g, _ := th.Geometry()
+		j := Joint{Thread: th, Friction: SameFriction(0.12), NoHead: true}
+		q, err := TorqueFor(j, units.Newtons(1))
+		if err != nil {
+			t.Fatal(err)
+		}
+		// the closed form differs by the product of friction and lead
+		near(t, name, q.Low.NewtonMetres(), th.pitch.SI()/(2*math.Pi)+0.12*half*g.Effective.SI(), 0.012)
 	}
 }
 
