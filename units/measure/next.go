@@ -92,22 +92,25 @@ func information(q hermite, r Ranking, c Check) (float64, error) {
 		looks = append(looks, look)
 	}
 	nats := 0.0
-	for i, s := range share {
-		if s == 0 {
-			continue
-		}
-		if outcomes > 0 {
+	if outcomes > 0 {
+		for i, s := range share {
 			for k, p := range looks[i].Chances {
-				if p > 0 {
+				if p > 0 && s > 0 {
 					nats += s * p * math.Log(p/mixChance(share, looks, k))
 				}
 			}
+		}
+		return max(nats/math.Ln2, 0), nil
+	}
+	mix := newMixture(share, looks)
+	for i, s := range share {
+		if s == 0 {
 			continue
 		}
 		// mean over the cause's own normal spread, by Gauss-Hermite quadrature
 		for k, t := range q.node {
 			x := looks[i].Mean + math.Sqrt2*looks[i].SD*t
-			nats += s * q.weight[k] / math.SqrtPi * (logNormal(x, looks[i]) - mixNormal(share, looks, x))
+			nats += s * q.weight[k] / math.SqrtPi * (mix.term(i, x) - math.Log(s) - mix.logDensity(x))
 		}
 	}
 	return max(nats/math.Ln2, 0), nil
@@ -153,24 +156,40 @@ func mixChance(share []float64, looks []Outlook, k int) float64 {
 	return p
 }
 
-func logNormal(x float64, l Outlook) float64 {
-	z := (x - l.Mean) / l.SD
-	return -z*z/2 - math.Log(l.SD*math.Sqrt(2*math.Pi))
+// mixture is the normal figures of all causes with their shares, each term's
+// constant worked out once.
+type mixture struct {
+	looks []Outlook
+	level []float64 // ln of share/(SD sqrt(2 pi)); -Inf for no share
+	terms []float64
 }
 
-// mixNormal returns the log density of the mixture, by way of the largest term
-// so that far outcomes do not underflow.
-func mixNormal(share []float64, looks []Outlook, x float64) float64 {
-	top := math.Inf(-1)
+func newMixture(share []float64, looks []Outlook) mixture {
+	m := mixture{looks, make([]float64, len(looks)), make([]float64, len(looks))}
 	for i, s := range share {
-		if s > 0 {
-			top = max(top, math.Log(s)+logNormal(x, looks[i]))
-		}
+		m.level[i] = math.Log(s / looks[i].SD / math.Sqrt(2*math.Pi))
+	}
+	return m
+}
+
+// term is ln of a cause's share times its density at x.
+func (m *mixture) term(i int, x float64) float64 {
+	z := (x - m.looks[i].Mean) / m.looks[i].SD
+	return m.level[i] - z*z/2
+}
+
+// logDensity returns the log density of the mixture, by way of the largest term
+// so that far outcomes do not underflow.
+func (m *mixture) logDensity(x float64) float64 {
+	top := math.Inf(-1)
+	for i := range m.terms {
+		m.terms[i] = m.term(i, x)
+		top = max(top, m.terms[i])
 	}
 	sum := 0.0
-	for i, s := range share {
-		if s > 0 {
-			sum += math.Exp(math.Log(s) + logNormal(x, looks[i]) - top)
+	for _, t := range m.terms {
+		if t -= top; t > -40 { // e^-40 is below the last digit
+			sum += math.Exp(t)
 		}
 	}
 	return top + math.Log(sum)
