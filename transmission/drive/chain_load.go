@@ -84,7 +84,7 @@ func ChainPull(in PullInput) (Pull, error) {
 	out.Pull = units.Newtons(in.Power.Watts() / v)
 	out.Centrifugal = units.Newtons(mass.Kilograms() * v * v)
 	out.Total = out.Pull + out.Centrifugal
-	if out.Strength > 0 && out.Pull > 0 {
+	if out.Strength > 0 && out.Pull.Newtons() > 1e-6 { // less is no pull, and its safety no number
 		out.Safety, out.SafetyTotal = out.Strength.Ratio(out.Pull), out.Strength.Ratio(out.Total)
 	}
 	if out.Strength == 0 {
@@ -173,8 +173,8 @@ func ChainWear(length measure.Reading[units.Length], pitches int, pitch units.Le
 	return w, nil
 }
 
-// checkReading notes what is wrong with a reading that must be there and above
-// zero.
+// checkReading notes what is wrong with a reading that must be there, above zero
+// and more than its uncertainty.
 func checkReading[Q units.Quantity](l *fault.List, path string, r measure.Reading[Q]) bool {
 	switch {
 	case !r.Taken():
@@ -182,6 +182,11 @@ func checkReading[Q units.Quantity](l *fault.List, path string, r measure.Readin
 		return false
 	case r.Err() != nil:
 		return l.Under(path, r.Err())
+	case !positive(l, path, r.Value()):
+		return false
+	case r.U() >= r.Value():
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: r.String(), Unit: units.Example(r.Value()), Rule: "its uncertainty must be below the figure itself"})
+		return false
 	}
-	return positive(l, path, r.Value())
+	return true
 }

@@ -101,10 +101,8 @@ func (n Line) checkRolling(l *fault.List) {
 	switch {
 	case !n.Rolling.Taken():
 		l.Add(fault.Fault{Code: fault.Missing, Path: "rolling", Unit: "mm", Rule: "give the rolling circumference: roll the wheel one turn and measure, or read the tyre's code"})
-	case n.Rolling.Err() != nil:
-		l.Under("rolling", n.Rolling.Err())
-	case !(n.Rolling.Value() > 0):
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "rolling", Value: n.Rolling.Value().String(), Unit: "mm", Rule: "must be above zero, and of a size a machine can have"})
+	default:
+		checkReading(l, "rolling", n.Rolling)
 	}
 }
 

@@ -228,20 +228,19 @@ func TopSpeed(r Road, power measure.Reading[units.Power]) (Top, error) {
 		v, err := solve.Root(func(v float64) float64 {
 			a, b, c := s.force(v, y[0], y[1], y[2])
 			return (a+b+c)*v - y[3]*y[4]
-		}, 0, fastest, 1e-10)
+		}, 0, 1e6, 1e-10)
 		if err != nil {
 			return math.NaN()
 		}
 		return v
 	}
-	if math.IsNaN(root([]float64{s.mass.X, s.area.X, s.cr.X, s.eta.X, power.SI().X})) {
-		out.Reason = fault.Reason{Code: "no-top-speed", Text: "nothing holds it back below " + units.MetresPerSecond(fastest).In(units.KilometrePerHour, 0)}
+	// the middle figures may have a top speed and those a spread away none
+	v, err := measure.Propagate[units.Speed](root, s.mass, s.area, s.cr, s.eta, power.SI())
+	if err != nil || v.Value().MetresPerSecond() > fastest {
+		out.Reason = fault.Reason{Code: "no-top-speed", Text: "nothing surely holds it back below " + units.MetresPerSecond(fastest).In(units.KilometrePerHour, 0)}
 		return out, nil
 	}
-	var err error
-	if out.Speed, err = measure.Propagate[units.Speed](root, s.mass, s.area, s.cr, s.eta, power.SI()); err != nil {
-		return Top{}, err
-	}
+	out.Speed = v
 	r.beyondLaw(out.Speed.Value(), &out.Basis)
 	d, roll, slope := s.force(out.Speed.Value().MetresPerSecond(), s.mass.X, s.area.X, s.cr.X)
 	out.Drag, out.Rolling, out.Slope = units.Newtons(d), units.Newtons(roll), units.Newtons(slope)

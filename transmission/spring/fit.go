@@ -147,8 +147,14 @@ func checkReading[Q units.Quantity](l *fault.List, path string, r measure.Readin
 		return false
 	case r.Err() != nil:
 		return l.Under(path, r.Err())
+	case !(r.U().SI() <= mostSI):
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: r.Value().String(), Unit: units.Example(r.Value()), Rule: "its uncertainty is beyond any machine"})
+		return false
+	case above && positive(l, path, r.Value()) && r.U() >= r.Value():
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: r.String(), Unit: units.Example(r.Value()), Rule: "its uncertainty must be below the figure itself"})
+		return false
 	case above:
-		return positive(l, path, r.Value())
+		return r.Value() > 0
 	}
 	return notNegative(l, path, r.Value())
 }
