@@ -53,7 +53,7 @@ func carburettorSection(j *job, in carburation.Input, opt carburation.Options) (
 	if err != nil {
 		return s, err
 	}
-	s.Result = r
+	s.Result = CarburettorResult{in, r}
 	for _, p := range r.Outside {
 		s.Findings = append(s.Findings, Finding{Key: p.Key, Text: p.Text, Sure: oddsWords(p.Chance), Percent: int(100*p.Chance + 0.5), Fault: true})
 	}

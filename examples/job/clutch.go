@@ -118,10 +118,7 @@ func clutchSection(in transmission.Input) (Section, error) {
 	if err != nil {
 		return s, err
 	}
-	s.Result = struct {
-		Adjust   transmission.Adjustment `json:"adjust"`
-		Diagnose transmission.Diagnosis  `json:"diagnose"`
-	}{adjust, causes}
+	s.Result = ClutchResult{in, adjust, causes}
 	s.Findings = append(s.Findings, windowFinding(adjust))
 	if b := adjust.Budget; b != nil {
 		s.Findings = append(s.Findings, Finding{Key: "now", Text: "as it stands, " + turns(b.Turns) + " in, it " + does(*b)})

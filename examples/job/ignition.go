@@ -64,7 +64,7 @@ func ignitionSection(in ignition.Input) (Section, error) {
 	if err != nil {
 		return s, err
 	}
-	s.Result = r
+	s.Result = IgnitionResult{in, r}
 	if r.NoAnswer.Given() {
 		s.Findings = append(s.Findings, Finding{Key: r.NoAnswer.Code, Text: r.NoAnswer.Text})
 	} else {

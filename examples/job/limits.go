@@ -48,7 +48,7 @@ func limitsSection(in refdata.LimitReadings) (Section, error) {
 	if err != nil {
 		return s, unwrapLimits(err)
 	}
-	s.Result = r
+	s.Result = LimitsResult{r}
 	limitFindings(&s, r.Lengths)
 	limitFindings(&s, r.Forces)
 	limitFindings(&s, r.Shares)

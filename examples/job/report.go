@@ -58,7 +58,7 @@ type Section struct {
 	Assumed       []refdata.Assumption `json:"assumed,omitempty"`
 	Sources       []refdata.Source     `json:"sources,omitempty"`
 	Cautions      []refdata.Caution    `json:"cautions,omitempty"`
-	Result        any                  `json:"result,omitempty"` // the package's own result, whole
+	Result        any                  `json:"result,omitempty"` // the package's own result, whole: a TimingResult, ClutchResult ...
 }
 
 // Finding is one sentence of meaning with how sure it is.

@@ -56,7 +56,7 @@ func roadSection(line drive.Line, opt drive.TableOptions) (Section, error) {
 	if err != nil {
 		return s, err
 	}
-	s.Result = r
+	s.Result = RoadResult{line, opt, r}
 	top := r.Gears[len(r.Gears)-1]
 	if top.EngineAt.Taken() {
 		s.Findings = append(s.Findings, Finding{Key: "top", Text: "in top, overall " + top.Overall.String() + ", expect " +

@@ -41,17 +41,17 @@ func readThreads(subs []section) part {
 func threadsSection(all []unknownThread) (Section, error) {
 	s := Section{Key: "threads", Title: "Threads"}
 	var faults fault.List
-	var results []fastener.Identification
+	var results ThreadsResult
 	for i, t := range all {
 		id, err := fastener.Identify(t.read, fastener.IdentifyOptions{})
 		if !faults.Under("["+strconv.Itoa(i)+"]", err) {
 			continue
 		}
-		results = append(results, id)
 		where := t.where
 		if where == "" {
 			where = "thread " + strconv.Itoa(i+1)
 		}
+		results.Threads = append(results.Threads, ThreadResult{where, id})
 		s.Findings = append(s.Findings, threadFinding(where, id))
 		row(&s, where+", outside", t.read.Major)
 		row(&s, where+", hole", t.read.Hole)
@@ -91,11 +91,11 @@ func threadFinding(where string, id fastener.Identification) Finding {
 }
 
 // threadTable gives the pitch, tapping drill and spanner of each likely thread.
-func threadTable(results []fastener.Identification) Table {
-	t := Table{Title: "For the likeliest", Head: []string{"thread", "outside", "pitch", "tap drill", "spanner"}}
+func threadTable(results ThreadsResult) Table {
+	table := Table{Title: "For the likeliest", Head: []string{"thread", "outside", "pitch", "tap drill", "spanner"}}
 	done := map[string]bool{}
-	for _, id := range results {
-		th := id.Thread()
+	for _, t := range results.Threads {
+		th := t.Identification.Thread()
 		if th.IsZero() || done[th.Key()] {
 			continue
 		}
@@ -108,9 +108,9 @@ func threadTable(results []fastener.Identification) Table {
 		if hexes, err := fastener.Hexagons(th, fastener.HexOptions{}); err == nil && len(hexes.Hexagons) > 0 {
 			spanner = hexes.Hexagons[0].Spanner
 		}
-		t.Rows = append(t.Rows, []string{th.Name(), th.Major().In(units.Millimetre, 2), strconv.FormatFloat(th.ThreadsPerInch(), 'f', 1, 64) + " tpi", drill, spanner})
+		table.Rows = append(table.Rows, []string{th.Name(), th.Major().In(units.Millimetre, 2), strconv.FormatFloat(th.ThreadsPerInch(), 'f', 1, 64) + " tpi", drill, spanner})
 	}
-	return t
+	return table
 }
 
 // engagement is the per cent of thread to drill for, by the usual drill charts

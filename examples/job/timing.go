@@ -112,7 +112,7 @@ func timingSection(in timing.Input) (Section, error) {
 	if err != nil {
 		return s, err
 	}
-	s.Result = r
+	s.Result = TimingResult{in, r}
 	if r.NoAnswer.Given() {
 		s.Findings = append(s.Findings, Finding{Key: r.NoAnswer.Code, Text: r.NoAnswer.Text})
 	} else {
