@@ -156,4 +156,14 @@ var fastenerRunners = map[string]runner{
 		r.numbers("internal_area_per_inch", s.HoleShear.SquareInches()/length.Inches())
 		want(r, "least_engagement", s.Least.Low)
 	},
+	"wire-gauge": func(r *run) {
+		d, err := fastener.SWG.Diameter(fmt.Sprint(r.num("gauge")))
+		r.ok(err)
+		want(r, "diameter", d)
+		back, err := fastener.SWG.Number(d)
+		r.ok(err)
+		if math.Abs(back-r.num("gauge")) > 1e-9 {
+			r.t.Errorf("%v comes back as number %v", d, back)
+		}
+	},
 }
