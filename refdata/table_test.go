@@ -127,3 +127,29 @@ func TestNoNegativeFigures(t *testing.T) {
 		}
 	}
 }
+
+// Any text may be asked for; the exact name costs no allocation.
+func TestByNameOfAnything(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		name := rapid.OneOf(rapid.String(), rapid.Map(rapid.SliceOf(rapid.Byte()), func(b []byte) string { return string(b) })).Draw(t, "name")
+		if row, ok := Threads().ByName(name); !ok && row != (Thread{}) {
+			t.Fatalf("%q is not found and gives %v", name, row)
+		}
+	})
+	if n := testing.AllocsPerRun(100, func() {
+		if _, ok := Threads().ByName("1/4-26 cycle"); !ok {
+			t.Error("no 1/4-26 cycle")
+		}
+	}); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+	if n := testing.AllocsPerRun(10, func() {
+		for th := range Threads().All() {
+			if th.Major == 0 {
+				t.Error("a thread of no diameter")
+			}
+		}
+	}); n > 1 { // the iterator itself
+		t.Errorf("%g allocations to walk the table", n)
+	}
+}
