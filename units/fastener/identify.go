@@ -48,7 +48,8 @@ const (
 // The outside diameter reads y = D - loss + error: the error normal as the
 // reading says, the loss even from zero to opt.Wear, and for a share opt.Undercut
 // of threads even over a further fifth of a pitch. A hole reads the other way.
-// Pitch and flank angle are normal. Each has a little of the thread's own error
+// A spoke's thread may also be rolled, standing a depth above its wire. Pitch and
+// flank angle are normal. Each has a little of the thread's own error
 // added (0.01 mm, 0.1 % of pitch, 0.5°), so that even an exact reading leaves a
 // real thread room. The kind of part, if told, weighs as often as the threads of
 // a system are met on it. All of it is the library's model, not a standard's.
@@ -269,7 +270,7 @@ func (e *evidence) look() look {
 func (k *look) bound(f *figures) float64 {
 	p, d := f.pitch, f.major
 	g, c, a := (k.gauge-p)*k.gaugeW, (k.count-p)*k.countW, (k.flank-f.included)*k.flankW
-	m := max(k.major-d, d-k.wear-undercutDepth*p-k.major, 0) * k.majorW
+	m := max(k.major-d-rolled(f.system, p), d-k.wear-undercutDepth*p-k.major, 0) * k.majorW
 	// no form is deeper than 1.3 p, and tolerance, wear and undercut end half a
 	// pitch and the wear short of the outside diameter
 	h := max(d-1.3*p-k.hole, k.hole-d+0.5*p-k.wear, 0) * k.holeW
@@ -289,7 +290,12 @@ func (e *evidence) logLikelihood(t *Thread) float64 {
 		l += logNormal(e.flank-t.form.Included().Degrees(), e.sFlank)
 	}
 	if e.sMajor > 0 {
-		l += e.logLoss(t.major.Millimetres()-e.major, e.sMajor, e.wear, undercutDepth*p)
+		short := t.major.Millimetres() - e.major
+		m := e.logLoss(short, e.sMajor, e.wear, undercutDepth*p)
+		if up := rolled(t.system, p); up > 0 {
+			m = logMean(m, e.logLoss(short+up, e.sMajor, e.wear, undercutDepth*p))
+		}
+		l += m
 	}
 	if e.sHole > 0 {
 		// holes are drilled large on purpose: the tolerance is the main part
@@ -307,6 +313,23 @@ func (e *evidence) logLoss(loss, s, near, more float64) float64 {
 	}
 	// so far off that the normal's tail underflows
 	return -sq(max(-loss, loss-near-more)/s)/2 - 40
+}
+
+// rolled returns how far a thread rolled on a spoke stands above the wire, by
+// which the tables name it: rolling moves metal from root to crest and removes
+// none, so the effective diameter is the wire's and the crest a depth over it.
+// Cut and rolled spokes are taken as equally likely.
+func rolled(s System, pitch float64) float64 {
+	if s == Spoke {
+		return CycleForm.depth() * pitch
+	}
+	return 0
+}
+
+// logMean returns the logarithm of the mean of two densities given by theirs.
+func logMean(a, b float64) float64 {
+	top := max(a, b)
+	return top + math.Log((math.Exp(a-top)+math.Exp(b-top))/2)
 }
 
 // tail returns the chance that a standard normal exceeds z.

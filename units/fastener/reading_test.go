@@ -32,6 +32,8 @@ func TestIdentifyKnownCases(t *testing.T) {
 		{"a clean 1/4 by 26 is BSF or cycle", Readings{Major: measure.MustRead("6.30 mm", caliper), Pitch: mustPitch("26 tpi")}, "1/4 BSF", []string{"1/4-26 cycle", "1/4-26 brass"}},
 		{"an adjuster of that size is brass thread", Readings{Major: measure.MustRead("6.30 mm", caliper), Pitch: mustPitch("26 tpi"), Part: Fitting, Flank: measure.By(55*units.Degree, measure.Protractor())}, "1/4-26 brass", nil},
 		{"the flank angle settles it", Readings{Major: measure.MustRead("6.30 mm", caliper), Pitch: mustPitch("26 tpi"), Flank: measure.By(60*units.Degree, measure.Protractor())}, "1/4-26 cycle", nil},
+		// a 0.080 in wire rolled 62 to the inch stands 0.0086 in above it
+		{"a rolled spoke of 14 gauge", Readings{Major: measure.MustRead("2.24 mm", caliper), Pitch: mustPitch("62 tpi"), Part: WheelSpoke}, "14 SWG spoke", nil},
 		{"modern M8 at the low limit of 6g", Readings{Major: measure.MustRead("7.76 mm", caliper), Pitch: mustPitch("1.25 mm")}, "M8", nil},
 		{"0 BA against M6: the angle", Readings{Major: measure.MustRead("5.94 mm", caliper), Pitch: mustPitch("1 mm"), Flank: measure.By(units.Degrees(47.5), measure.Protractor())}, "0 BA", nil},
 		{"a nut by its hole", Readings{Hole: measure.MustRead("6.85 mm", caliper), Pitch: mustPitch("1.25 mm")}, "M8", nil},
