@@ -170,3 +170,14 @@ func ExampleTorque_json() {
 	// {"text":"40.67453844994201 N m","value":40.67453844994201,"unit":"N m"}
 	// 40.67 N m <nil>
 }
+
+// Miles to the gallon run the other way up, and the gallon has to be named.
+func ExampleParseFuelConsumption() {
+	c, err := units.ParseFuelConsumption("62 mile/imp gal")
+	fmt.Printf("%.2f L/100 km, %.1f mile/US gal %v\n", c.LitresPer100Kilometres(), c.MilesPerUSGallon(), err)
+	_, err = units.ParseFuelConsumption("62 mpg")
+	fmt.Println(err)
+	// Output:
+	// 4.56 L/100 km, 51.6 mile/US gal <nil>
+	// 62 mpg: mpg has more than one size; write mile/imp gal or mile/US gal
+}

@@ -16,7 +16,7 @@ import (
 var gnuSI = map[string]string{
 	"length": "m", "area": "m^2", "volume": "m^3", "angle": "radian", "crank angle": "radian", "cam angle": "radian", "mass": "kg", "force": "N", "torque": "N m",
 	"pressure": "Pa", "spring rate": "N/m", "speed": "m/s", "acceleration": "m/s^2", "rotational speed": "radian/s", "power": "W", "energy": "J", "temperature": "K", "temperature delta": "K",
-	"density": "kg/m^3", "specific energy": "J/kg", "kinematic viscosity": "m^2/s", "dynamic viscosity": "Pa s", "volume flow": "m^3/s", "mass flow": "kg/s", "time": "s", "ratio": "1",
+	"density": "kg/m^3", "specific energy": "J/kg", "kinematic viscosity": "m^2/s", "dynamic viscosity": "Pa s", "volume flow": "m^3/s", "mass flow": "kg/s", "fuel consumption": "m^3/m", "time": "s", "ratio": "1",
 }
 
 // gnuNames gives the GNU Units expression of a symbol that means something
@@ -47,6 +47,9 @@ var gnuNames = map[string]string{
 	"energy ft lb": "ft lbf", "temperature delta °C": "K", "temperature delta degC": "K", "temperature delta °F": "degF", "kg/L": "kg/liter", "kg/l": "kg/liter", "g/cc": "g/cm^3", "lb/in³": "lb/inch^3", "lb/in3": "lb/inch^3",
 	"Btu/lb": "btu_IT/lb", "cSt": "centistokes", "St": "stokes", "Pa·s": "Pa s", "mPa·s": "mPa s", "cP": "centipoise", "cc/min": "cm^3/minute", "cm³/min": "cm^3/minute", "cm3/min": "cm^3/minute", "ml/min": "cm^3/minute", "mL/min": "cm^3/minute",
 	"L/min": "liter/minute", "l/min": "liter/minute", "L/h": "liter/hour", "l/h": "liter/hour", "imp gal/h": "brgallon/hour", "kg/min": "kg/minute", "kg/h": "kg/hour", "lb/h": "lb/hour", "h": "hour", "hr": "hour", "hours": "hour", "min": "minute", "sec": "s",
+	// a distance to a volume is the other way up: one of it is one of its inverse
+	"L/100 km": "liter/(100 km)", "L/100km": "liter/(100 km)", "l/100 km": "liter/(100 km)", "l/100km": "liter/(100 km)", "L/(100 km)": "liter/(100 km)", "m³/m": "m^3/m", "m3/m": "m^3/m", "km/L": "liter/km", "km/l": "liter/km",
+	"mile/imp gal": "brgallon/mile", "miles/imp gal": "brgallon/mile", "imp mpg": "brgallon/mile", "UK mpg": "brgallon/mile", "mile/US gal": "usgallon/mile", "miles/US gal": "usgallon/mile", "US mpg": "usgallon/mile",
 	"%": "0.01", "per cent": "0.01", "percent": "0.01", "": "1", "kilogram": "kg",
 }
 

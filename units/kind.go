@@ -33,6 +33,7 @@ type unit struct {
 	symbol    string
 	num, den  float64
 	off, post float64 // of a scale with a zero of its own: the whole degrees are shifted before and after
+	per       bool    // the other way up: stored = num / (den * x)
 	printed   bool    // the symbol to print for this unit
 	note      string  // what is said when it is used
 }
@@ -121,7 +122,7 @@ func in(k *kind, v, size float64, decimals int) string {
 	for i := range k.units {
 		u := &k.units[i]
 		// a constant is rounded once, the table's ratio twice or more
-		if u.printed && math.Abs(u.num/u.den-size) <= 4*ulp*math.Abs(size) {
+		if u.printed && !u.per && math.Abs(u.num/u.den-size) <= 4*ulp*math.Abs(size) {
 			symbol, x = u.symbol, v*u.den/u.num
 			break
 		}

@@ -26,6 +26,7 @@ var allKinds = []*kind{
 	&kinematicViscosityKind,
 	&dynamicViscosityKind,
 	&volumeFlowKind,
+	&fuelConsumptionKind,
 	&massFlowKind,
 	&timeKind,
 	&ratioKind,

@@ -58,6 +58,9 @@ func (n number) times(u *unit) float64 {
 	if n.neg {
 		num = -num
 	}
+	if u.per {
+		return u.num * n.den / (u.den * num)
+	}
 	if u.off != 0 || u.post != 0 {
 		return (num/n.den+u.off)*u.num/u.den + u.post
 	}

@@ -145,43 +145,43 @@ func (q Length) kind() *kind { return &lengthKind }
 var lengthKind = kind{
 	name: "length", shaft: "", affine: false, example: "5/16 in", choices: "mm, in, thou, m, cm, µm, ft, yd, mile, km", siNum: 1000, siDen: 1,
 	units: []unit{
-		{"mm", 1, 1, 0, 0, true, ""},
-		{"millimetre", 1, 1, 0, 0, false, ""},
-		{"millimetres", 1, 1, 0, 0, false, ""},
-		{"in", 127, 5, 0, 0, true, ""},
-		{"\"", 127, 5, 0, 0, false, ""},
-		{"″", 127, 5, 0, 0, false, ""},
-		{"inch", 127, 5, 0, 0, false, ""},
-		{"inches", 127, 5, 0, 0, false, ""},
-		{"in.", 127, 5, 0, 0, false, ""},
-		{"''", 127, 5, 0, 0, false, ""},
-		{"thou", 127, 5000, 0, 0, true, ""},
-		{"mil", 127, 5000, 0, 0, false, ""},
-		{"m", 1000, 1, 0, 0, true, ""},
-		{"metre", 1000, 1, 0, 0, false, ""},
-		{"metres", 1000, 1, 0, 0, false, ""},
-		{"cm", 10, 1, 0, 0, true, ""},
-		{"centimetre", 10, 1, 0, 0, false, ""},
-		{"centimetres", 10, 1, 0, 0, false, ""},
-		{"µm", 1, 1000, 0, 0, true, ""},
-		{"μm", 1, 1000, 0, 0, false, ""},
-		{"um", 1, 1000, 0, 0, false, ""},
-		{"micron", 1, 1000, 0, 0, false, ""},
-		{"microns", 1, 1000, 0, 0, false, ""},
-		{"ft", 1524, 5, 0, 0, true, ""},
-		{"'", 1524, 5, 0, 0, false, ""},
-		{"′", 1524, 5, 0, 0, false, ""},
-		{"foot", 1524, 5, 0, 0, false, ""},
-		{"feet", 1524, 5, 0, 0, false, ""},
-		{"yd", 4572, 5, 0, 0, true, ""},
-		{"yard", 4572, 5, 0, 0, false, ""},
-		{"yards", 4572, 5, 0, 0, false, ""},
-		{"mile", 1609344, 1, 0, 0, true, ""},
-		{"miles", 1609344, 1, 0, 0, false, ""},
-		{"mi", 1609344, 1, 0, 0, false, ""},
-		{"km", 1e6, 1, 0, 0, true, ""},
-		{"kilometre", 1e6, 1, 0, 0, false, ""},
-		{"kilometres", 1e6, 1, 0, 0, false, ""},
+		{"mm", 1, 1, 0, 0, false, true, ""},
+		{"millimetre", 1, 1, 0, 0, false, false, ""},
+		{"millimetres", 1, 1, 0, 0, false, false, ""},
+		{"in", 127, 5, 0, 0, false, true, ""},
+		{"\"", 127, 5, 0, 0, false, false, ""},
+		{"″", 127, 5, 0, 0, false, false, ""},
+		{"inch", 127, 5, 0, 0, false, false, ""},
+		{"inches", 127, 5, 0, 0, false, false, ""},
+		{"in.", 127, 5, 0, 0, false, false, ""},
+		{"''", 127, 5, 0, 0, false, false, ""},
+		{"thou", 127, 5000, 0, 0, false, true, ""},
+		{"mil", 127, 5000, 0, 0, false, false, ""},
+		{"m", 1000, 1, 0, 0, false, true, ""},
+		{"metre", 1000, 1, 0, 0, false, false, ""},
+		{"metres", 1000, 1, 0, 0, false, false, ""},
+		{"cm", 10, 1, 0, 0, false, true, ""},
+		{"centimetre", 10, 1, 0, 0, false, false, ""},
+		{"centimetres", 10, 1, 0, 0, false, false, ""},
+		{"µm", 1, 1000, 0, 0, false, true, ""},
+		{"μm", 1, 1000, 0, 0, false, false, ""},
+		{"um", 1, 1000, 0, 0, false, false, ""},
+		{"micron", 1, 1000, 0, 0, false, false, ""},
+		{"microns", 1, 1000, 0, 0, false, false, ""},
+		{"ft", 1524, 5, 0, 0, false, true, ""},
+		{"'", 1524, 5, 0, 0, false, false, ""},
+		{"′", 1524, 5, 0, 0, false, false, ""},
+		{"foot", 1524, 5, 0, 0, false, false, ""},
+		{"feet", 1524, 5, 0, 0, false, false, ""},
+		{"yd", 4572, 5, 0, 0, false, true, ""},
+		{"yard", 4572, 5, 0, 0, false, false, ""},
+		{"yards", 4572, 5, 0, 0, false, false, ""},
+		{"mile", 1609344, 1, 0, 0, false, true, ""},
+		{"miles", 1609344, 1, 0, 0, false, false, ""},
+		{"mi", 1609344, 1, 0, 0, false, false, ""},
+		{"km", 1e6, 1, 0, 0, false, true, ""},
+		{"kilometre", 1e6, 1, 0, 0, false, false, ""},
+		{"kilometres", 1e6, 1, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -370,26 +370,26 @@ func (q Area) kind() *kind { return &areaKind }
 var areaKind = kind{
 	name: "area", shaft: "", affine: false, example: "20.1 mm²", choices: "m², mm², cm², in², ft²", siNum: 1, siDen: 1,
 	units: []unit{
-		{"m²", 1, 1, 0, 0, true, ""},
-		{"m2", 1, 1, 0, 0, false, ""},
-		{"sq m", 1, 1, 0, 0, false, ""},
-		{"m^2", 1, 1, 0, 0, false, ""},
-		{"mm²", 1, 1e6, 0, 0, true, ""},
-		{"mm2", 1, 1e6, 0, 0, false, ""},
-		{"sq mm", 1, 1e6, 0, 0, false, ""},
-		{"mm^2", 1, 1e6, 0, 0, false, ""},
-		{"cm²", 1, 1e4, 0, 0, true, ""},
-		{"cm2", 1, 1e4, 0, 0, false, ""},
-		{"sq cm", 1, 1e4, 0, 0, false, ""},
-		{"cm^2", 1, 1e4, 0, 0, false, ""},
-		{"in²", 64516, 1e8, 0, 0, true, ""},
-		{"in2", 64516, 1e8, 0, 0, false, ""},
-		{"sq in", 64516, 1e8, 0, 0, false, ""},
-		{"in^2", 64516, 1e8, 0, 0, false, ""},
-		{"ft²", 9290304, 1e8, 0, 0, true, ""},
-		{"ft2", 9290304, 1e8, 0, 0, false, ""},
-		{"sq ft", 9290304, 1e8, 0, 0, false, ""},
-		{"ft^2", 9290304, 1e8, 0, 0, false, ""},
+		{"m²", 1, 1, 0, 0, false, true, ""},
+		{"m2", 1, 1, 0, 0, false, false, ""},
+		{"sq m", 1, 1, 0, 0, false, false, ""},
+		{"m^2", 1, 1, 0, 0, false, false, ""},
+		{"mm²", 1, 1e6, 0, 0, false, true, ""},
+		{"mm2", 1, 1e6, 0, 0, false, false, ""},
+		{"sq mm", 1, 1e6, 0, 0, false, false, ""},
+		{"mm^2", 1, 1e6, 0, 0, false, false, ""},
+		{"cm²", 1, 1e4, 0, 0, false, true, ""},
+		{"cm2", 1, 1e4, 0, 0, false, false, ""},
+		{"sq cm", 1, 1e4, 0, 0, false, false, ""},
+		{"cm^2", 1, 1e4, 0, 0, false, false, ""},
+		{"in²", 64516, 1e8, 0, 0, false, true, ""},
+		{"in2", 64516, 1e8, 0, 0, false, false, ""},
+		{"sq in", 64516, 1e8, 0, 0, false, false, ""},
+		{"in^2", 64516, 1e8, 0, 0, false, false, ""},
+		{"ft²", 9290304, 1e8, 0, 0, false, true, ""},
+		{"ft2", 9290304, 1e8, 0, 0, false, false, ""},
+		{"sq ft", 9290304, 1e8, 0, 0, false, false, ""},
+		{"ft^2", 9290304, 1e8, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -595,54 +595,54 @@ func (q Volume) kind() *kind { return &volumeKind }
 var volumeKind = kind{
 	name: "volume", shaft: "", affine: false, example: "397 cc", choices: "m³, cc, L, mm³, in³, ft³, imp gal, US gal, imp pint, US pint, imp fl oz, US fl oz", siNum: 1, siDen: 1,
 	units: []unit{
-		{"m³", 1, 1, 0, 0, true, ""},
-		{"m3", 1, 1, 0, 0, false, ""},
-		{"cu m", 1, 1, 0, 0, false, ""},
-		{"m^3", 1, 1, 0, 0, false, ""},
-		{"cc", 1, 1e6, 0, 0, true, ""},
-		{"cm³", 1, 1e6, 0, 0, false, ""},
-		{"cm3", 1, 1e6, 0, 0, false, ""},
-		{"ml", 1, 1e6, 0, 0, false, ""},
-		{"mL", 1, 1e6, 0, 0, false, ""},
-		{"cm^3", 1, 1e6, 0, 0, false, ""},
-		{"L", 1, 1000, 0, 0, true, ""},
-		{"l", 1, 1000, 0, 0, false, ""},
-		{"litre", 1, 1000, 0, 0, false, ""},
-		{"litres", 1, 1000, 0, 0, false, ""},
-		{"dm³", 1, 1000, 0, 0, false, ""},
-		{"dm3", 1, 1000, 0, 0, false, ""},
-		{"mm³", 1, 1e9, 0, 0, true, ""},
-		{"mm3", 1, 1e9, 0, 0, false, ""},
-		{"mm^3", 1, 1e9, 0, 0, false, ""},
-		{"in³", 16387064, 1e12, 0, 0, true, ""},
-		{"in3", 16387064, 1e12, 0, 0, false, ""},
-		{"cu in", 16387064, 1e12, 0, 0, false, ""},
-		{"in^3", 16387064, 1e12, 0, 0, false, ""},
-		{"ft³", 28316846592, 1e12, 0, 0, true, ""},
-		{"ft3", 28316846592, 1e12, 0, 0, false, ""},
-		{"cu ft", 28316846592, 1e12, 0, 0, false, ""},
-		{"ft^3", 28316846592, 1e12, 0, 0, false, ""},
-		{"imp gal", 454609, 1e8, 0, 0, true, ""},
-		{"imperial gallon", 454609, 1e8, 0, 0, false, ""},
-		{"imperial gallons", 454609, 1e8, 0, 0, false, ""},
-		{"UK gal", 454609, 1e8, 0, 0, false, ""},
-		{"US gal", 3785411784, 1e12, 0, 0, true, ""},
-		{"US gallon", 3785411784, 1e12, 0, 0, false, ""},
-		{"US gallons", 3785411784, 1e12, 0, 0, false, ""},
-		{"imp pint", 56826125, 1e11, 0, 0, true, ""},
-		{"imperial pint", 56826125, 1e11, 0, 0, false, ""},
-		{"imperial pints", 56826125, 1e11, 0, 0, false, ""},
-		{"UK pint", 56826125, 1e11, 0, 0, false, ""},
-		{"imp pt", 56826125, 1e11, 0, 0, false, ""},
-		{"US pint", 473176473, 1e12, 0, 0, true, ""},
-		{"US pints", 473176473, 1e12, 0, 0, false, ""},
-		{"US pt", 473176473, 1e12, 0, 0, false, ""},
-		{"imp fl oz", 284130625, 1e13, 0, 0, true, ""},
-		{"imperial fluid ounce", 284130625, 1e13, 0, 0, false, ""},
-		{"imperial fluid ounces", 284130625, 1e13, 0, 0, false, ""},
-		{"US fl oz", 295735295625, 1e16, 0, 0, true, ""},
-		{"US fluid ounce", 295735295625, 1e16, 0, 0, false, ""},
-		{"US fluid ounces", 295735295625, 1e16, 0, 0, false, ""},
+		{"m³", 1, 1, 0, 0, false, true, ""},
+		{"m3", 1, 1, 0, 0, false, false, ""},
+		{"cu m", 1, 1, 0, 0, false, false, ""},
+		{"m^3", 1, 1, 0, 0, false, false, ""},
+		{"cc", 1, 1e6, 0, 0, false, true, ""},
+		{"cm³", 1, 1e6, 0, 0, false, false, ""},
+		{"cm3", 1, 1e6, 0, 0, false, false, ""},
+		{"ml", 1, 1e6, 0, 0, false, false, ""},
+		{"mL", 1, 1e6, 0, 0, false, false, ""},
+		{"cm^3", 1, 1e6, 0, 0, false, false, ""},
+		{"L", 1, 1000, 0, 0, false, true, ""},
+		{"l", 1, 1000, 0, 0, false, false, ""},
+		{"litre", 1, 1000, 0, 0, false, false, ""},
+		{"litres", 1, 1000, 0, 0, false, false, ""},
+		{"dm³", 1, 1000, 0, 0, false, false, ""},
+		{"dm3", 1, 1000, 0, 0, false, false, ""},
+		{"mm³", 1, 1e9, 0, 0, false, true, ""},
+		{"mm3", 1, 1e9, 0, 0, false, false, ""},
+		{"mm^3", 1, 1e9, 0, 0, false, false, ""},
+		{"in³", 16387064, 1e12, 0, 0, false, true, ""},
+		{"in3", 16387064, 1e12, 0, 0, false, false, ""},
+		{"cu in", 16387064, 1e12, 0, 0, false, false, ""},
+		{"in^3", 16387064, 1e12, 0, 0, false, false, ""},
+		{"ft³", 28316846592, 1e12, 0, 0, false, true, ""},
+		{"ft3", 28316846592, 1e12, 0, 0, false, false, ""},
+		{"cu ft", 28316846592, 1e12, 0, 0, false, false, ""},
+		{"ft^3", 28316846592, 1e12, 0, 0, false, false, ""},
+		{"imp gal", 454609, 1e8, 0, 0, false, true, ""},
+		{"imperial gallon", 454609, 1e8, 0, 0, false, false, ""},
+		{"imperial gallons", 454609, 1e8, 0, 0, false, false, ""},
+		{"UK gal", 454609, 1e8, 0, 0, false, false, ""},
+		{"US gal", 3785411784, 1e12, 0, 0, false, true, ""},
+		{"US gallon", 3785411784, 1e12, 0, 0, false, false, ""},
+		{"US gallons", 3785411784, 1e12, 0, 0, false, false, ""},
+		{"imp pint", 56826125, 1e11, 0, 0, false, true, ""},
+		{"imperial pint", 56826125, 1e11, 0, 0, false, false, ""},
+		{"imperial pints", 56826125, 1e11, 0, 0, false, false, ""},
+		{"UK pint", 56826125, 1e11, 0, 0, false, false, ""},
+		{"imp pt", 56826125, 1e11, 0, 0, false, false, ""},
+		{"US pint", 473176473, 1e12, 0, 0, false, true, ""},
+		{"US pints", 473176473, 1e12, 0, 0, false, false, ""},
+		{"US pt", 473176473, 1e12, 0, 0, false, false, ""},
+		{"imp fl oz", 284130625, 1e13, 0, 0, false, true, ""},
+		{"imperial fluid ounce", 284130625, 1e13, 0, 0, false, false, ""},
+		{"imperial fluid ounces", 284130625, 1e13, 0, 0, false, false, ""},
+		{"US fl oz", 295735295625, 1e16, 0, 0, false, true, ""},
+		{"US fluid ounce", 295735295625, 1e16, 0, 0, false, false, ""},
+		{"US fluid ounces", 295735295625, 1e16, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -846,26 +846,26 @@ func (q Angle) kind() *kind { return &angleKind }
 var angleKind = kind{
 	name: "angle", shaft: "", affine: false, example: "45°30'", choices: "°, ', \", rad, turn", siNum: 180, siDen: math.Pi,
 	units: []unit{
-		{"°", 1, 1, 0, 0, true, ""},
-		{"deg", 1, 1, 0, 0, false, ""},
-		{"degree", 1, 1, 0, 0, false, ""},
-		{"degrees", 1, 1, 0, 0, false, ""},
-		{"º", 1, 1, 0, 0, false, ""},
-		{"'", 1, 60, 0, 0, true, ""},
-		{"′", 1, 60, 0, 0, false, ""},
-		{"min", 1, 60, 0, 0, false, ""},
-		{"arcmin", 1, 60, 0, 0, false, ""},
-		{"\"", 1, 3600, 0, 0, true, ""},
-		{"″", 1, 3600, 0, 0, false, ""},
-		{"arcsec", 1, 3600, 0, 0, false, ""},
-		{"''", 1, 3600, 0, 0, false, ""},
-		{"rad", 180, math.Pi, 0, 0, true, ""},
-		{"radian", 180, math.Pi, 0, 0, false, ""},
-		{"radians", 180, math.Pi, 0, 0, false, ""},
-		{"turn", 360, 1, 0, 0, true, ""},
-		{"turns", 360, 1, 0, 0, false, ""},
-		{"rev", 360, 1, 0, 0, false, ""},
-		{"revs", 360, 1, 0, 0, false, ""},
+		{"°", 1, 1, 0, 0, false, true, ""},
+		{"deg", 1, 1, 0, 0, false, false, ""},
+		{"degree", 1, 1, 0, 0, false, false, ""},
+		{"degrees", 1, 1, 0, 0, false, false, ""},
+		{"º", 1, 1, 0, 0, false, false, ""},
+		{"'", 1, 60, 0, 0, false, true, ""},
+		{"′", 1, 60, 0, 0, false, false, ""},
+		{"min", 1, 60, 0, 0, false, false, ""},
+		{"arcmin", 1, 60, 0, 0, false, false, ""},
+		{"\"", 1, 3600, 0, 0, false, true, ""},
+		{"″", 1, 3600, 0, 0, false, false, ""},
+		{"arcsec", 1, 3600, 0, 0, false, false, ""},
+		{"''", 1, 3600, 0, 0, false, false, ""},
+		{"rad", 180, math.Pi, 0, 0, false, true, ""},
+		{"radian", 180, math.Pi, 0, 0, false, false, ""},
+		{"radians", 180, math.Pi, 0, 0, false, false, ""},
+		{"turn", 360, 1, 0, 0, false, true, ""},
+		{"turns", 360, 1, 0, 0, false, false, ""},
+		{"rev", 360, 1, 0, 0, false, false, ""},
+		{"revs", 360, 1, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -999,22 +999,22 @@ func (q CrankAngle) kind() *kind { return &crankAngleKind }
 var crankAngleKind = kind{
 	name: "crank angle", shaft: "crank", affine: false, example: "16° crank", choices: "° crank, ' crank, \" crank, rad crank", siNum: 180, siDen: math.Pi,
 	units: []unit{
-		{"°", 1, 1, 0, 0, true, ""},
-		{"deg", 1, 1, 0, 0, false, ""},
-		{"degree", 1, 1, 0, 0, false, ""},
-		{"degrees", 1, 1, 0, 0, false, ""},
-		{"º", 1, 1, 0, 0, false, ""},
-		{"'", 1, 60, 0, 0, true, ""},
-		{"′", 1, 60, 0, 0, false, ""},
-		{"min", 1, 60, 0, 0, false, ""},
-		{"arcmin", 1, 60, 0, 0, false, ""},
-		{"\"", 1, 3600, 0, 0, true, ""},
-		{"″", 1, 3600, 0, 0, false, ""},
-		{"arcsec", 1, 3600, 0, 0, false, ""},
-		{"''", 1, 3600, 0, 0, false, ""},
-		{"rad", 180, math.Pi, 0, 0, true, ""},
-		{"radian", 180, math.Pi, 0, 0, false, ""},
-		{"radians", 180, math.Pi, 0, 0, false, ""},
+		{"°", 1, 1, 0, 0, false, true, ""},
+		{"deg", 1, 1, 0, 0, false, false, ""},
+		{"degree", 1, 1, 0, 0, false, false, ""},
+		{"degrees", 1, 1, 0, 0, false, false, ""},
+		{"º", 1, 1, 0, 0, false, false, ""},
+		{"'", 1, 60, 0, 0, false, true, ""},
+		{"′", 1, 60, 0, 0, false, false, ""},
+		{"min", 1, 60, 0, 0, false, false, ""},
+		{"arcmin", 1, 60, 0, 0, false, false, ""},
+		{"\"", 1, 3600, 0, 0, false, true, ""},
+		{"″", 1, 3600, 0, 0, false, false, ""},
+		{"arcsec", 1, 3600, 0, 0, false, false, ""},
+		{"''", 1, 3600, 0, 0, false, false, ""},
+		{"rad", 180, math.Pi, 0, 0, false, true, ""},
+		{"radian", 180, math.Pi, 0, 0, false, false, ""},
+		{"radians", 180, math.Pi, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -1138,22 +1138,22 @@ func (q CamAngle) kind() *kind { return &camAngleKind }
 var camAngleKind = kind{
 	name: "cam angle", shaft: "cam", affine: false, example: "8° cam", choices: "° cam, ' cam, \" cam, rad cam", siNum: 180, siDen: math.Pi,
 	units: []unit{
-		{"°", 1, 1, 0, 0, true, ""},
-		{"deg", 1, 1, 0, 0, false, ""},
-		{"degree", 1, 1, 0, 0, false, ""},
-		{"degrees", 1, 1, 0, 0, false, ""},
-		{"º", 1, 1, 0, 0, false, ""},
-		{"'", 1, 60, 0, 0, true, ""},
-		{"′", 1, 60, 0, 0, false, ""},
-		{"min", 1, 60, 0, 0, false, ""},
-		{"arcmin", 1, 60, 0, 0, false, ""},
-		{"\"", 1, 3600, 0, 0, true, ""},
-		{"″", 1, 3600, 0, 0, false, ""},
-		{"arcsec", 1, 3600, 0, 0, false, ""},
-		{"''", 1, 3600, 0, 0, false, ""},
-		{"rad", 180, math.Pi, 0, 0, true, ""},
-		{"radian", 180, math.Pi, 0, 0, false, ""},
-		{"radians", 180, math.Pi, 0, 0, false, ""},
+		{"°", 1, 1, 0, 0, false, true, ""},
+		{"deg", 1, 1, 0, 0, false, false, ""},
+		{"degree", 1, 1, 0, 0, false, false, ""},
+		{"degrees", 1, 1, 0, 0, false, false, ""},
+		{"º", 1, 1, 0, 0, false, false, ""},
+		{"'", 1, 60, 0, 0, false, true, ""},
+		{"′", 1, 60, 0, 0, false, false, ""},
+		{"min", 1, 60, 0, 0, false, false, ""},
+		{"arcmin", 1, 60, 0, 0, false, false, ""},
+		{"\"", 1, 3600, 0, 0, false, true, ""},
+		{"″", 1, 3600, 0, 0, false, false, ""},
+		{"arcsec", 1, 3600, 0, 0, false, false, ""},
+		{"''", 1, 3600, 0, 0, false, false, ""},
+		{"rad", 180, math.Pi, 0, 0, false, true, ""},
+		{"radian", 180, math.Pi, 0, 0, false, false, ""},
+		{"radians", 180, math.Pi, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -1328,34 +1328,34 @@ func (q Mass) kind() *kind { return &massKind }
 var massKind = kind{
 	name: "mass", shaft: "", affine: false, example: "165 kg", choices: "kg, g, lb, oz, tonne, long ton, short ton, st, cwt", siNum: 1, siDen: 1,
 	units: []unit{
-		{"kg", 1, 1, 0, 0, true, ""},
-		{"kilogram", 1, 1, 0, 0, false, ""},
-		{"kilograms", 1, 1, 0, 0, false, ""},
-		{"kilo", 1, 1, 0, 0, false, ""},
-		{"kilos", 1, 1, 0, 0, false, ""},
-		{"g", 1, 1000, 0, 0, true, ""},
-		{"gram", 1, 1000, 0, 0, false, ""},
-		{"grams", 1, 1000, 0, 0, false, ""},
-		{"lb", 45359237, 1e8, 0, 0, true, ""},
-		{"lbs", 45359237, 1e8, 0, 0, false, ""},
-		{"pound", 45359237, 1e8, 0, 0, false, ""},
-		{"pounds", 45359237, 1e8, 0, 0, false, ""},
-		{"oz", 45359237, 16e8, 0, 0, true, ""},
-		{"ounce", 45359237, 16e8, 0, 0, false, ""},
-		{"ounces", 45359237, 16e8, 0, 0, false, ""},
-		{"tonne", 1000, 1, 0, 0, true, ""},
-		{"tonnes", 1000, 1, 0, 0, false, ""},
-		{"t", 1000, 1, 0, 0, false, ""},
-		{"long ton", 10160469088, 1e7, 0, 0, true, ""},
-		{"long tons", 10160469088, 1e7, 0, 0, false, ""},
-		{"imp ton", 10160469088, 1e7, 0, 0, false, ""},
-		{"short ton", 90718474, 1e5, 0, 0, true, ""},
-		{"short tons", 90718474, 1e5, 0, 0, false, ""},
-		{"US ton", 90718474, 1e5, 0, 0, false, ""},
-		{"st", 635029318, 1e8, 0, 0, true, ""},
-		{"stone", 635029318, 1e8, 0, 0, false, ""},
-		{"cwt", 5080234544, 1e8, 0, 0, true, ""},
-		{"hundredweight", 5080234544, 1e8, 0, 0, false, ""},
+		{"kg", 1, 1, 0, 0, false, true, ""},
+		{"kilogram", 1, 1, 0, 0, false, false, ""},
+		{"kilograms", 1, 1, 0, 0, false, false, ""},
+		{"kilo", 1, 1, 0, 0, false, false, ""},
+		{"kilos", 1, 1, 0, 0, false, false, ""},
+		{"g", 1, 1000, 0, 0, false, true, ""},
+		{"gram", 1, 1000, 0, 0, false, false, ""},
+		{"grams", 1, 1000, 0, 0, false, false, ""},
+		{"lb", 45359237, 1e8, 0, 0, false, true, ""},
+		{"lbs", 45359237, 1e8, 0, 0, false, false, ""},
+		{"pound", 45359237, 1e8, 0, 0, false, false, ""},
+		{"pounds", 45359237, 1e8, 0, 0, false, false, ""},
+		{"oz", 45359237, 16e8, 0, 0, false, true, ""},
+		{"ounce", 45359237, 16e8, 0, 0, false, false, ""},
+		{"ounces", 45359237, 16e8, 0, 0, false, false, ""},
+		{"tonne", 1000, 1, 0, 0, false, true, ""},
+		{"tonnes", 1000, 1, 0, 0, false, false, ""},
+		{"t", 1000, 1, 0, 0, false, false, ""},
+		{"long ton", 10160469088, 1e7, 0, 0, false, true, ""},
+		{"long tons", 10160469088, 1e7, 0, 0, false, false, ""},
+		{"imp ton", 10160469088, 1e7, 0, 0, false, false, ""},
+		{"short ton", 90718474, 1e5, 0, 0, false, true, ""},
+		{"short tons", 90718474, 1e5, 0, 0, false, false, ""},
+		{"US ton", 90718474, 1e5, 0, 0, false, false, ""},
+		{"st", 635029318, 1e8, 0, 0, false, true, ""},
+		{"stone", 635029318, 1e8, 0, 0, false, false, ""},
+		{"cwt", 5080234544, 1e8, 0, 0, false, true, ""},
+		{"hundredweight", 5080234544, 1e8, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -1547,24 +1547,24 @@ func (q Force) kind() *kind { return &forceKind }
 var forceKind = kind{
 	name: "force", shaft: "", affine: false, example: "28 lbf", choices: "N, kN, lbf, ozf, kgf, gf, long tonf, short tonf", siNum: 1, siDen: 1,
 	units: []unit{
-		{"N", 1, 1, 0, 0, true, ""},
-		{"newton", 1, 1, 0, 0, false, ""},
-		{"newtons", 1, 1, 0, 0, false, ""},
-		{"kN", 1000, 1, 0, 0, true, ""},
-		{"lbf", 44482216152605, 1e13, 0, 0, true, ""},
-		{"lb", 44482216152605, 1e13, 0, 0, false, "lb read as pounds-force"},
-		{"lbs", 44482216152605, 1e13, 0, 0, false, "lb read as pounds-force"},
-		{"pound", 44482216152605, 1e13, 0, 0, false, "lb read as pounds-force"},
-		{"pounds", 44482216152605, 1e13, 0, 0, false, "lb read as pounds-force"},
-		{"ozf", 44482216152605, 16e13, 0, 0, true, ""},
-		{"oz", 44482216152605, 16e13, 0, 0, false, "oz read as ounces-force"},
-		{"kgf", 980665, 1e5, 0, 0, true, ""},
-		{"kg", 980665, 1e5, 0, 0, false, "kg read as kilograms-force"},
-		{"kp", 980665, 1e5, 0, 0, false, ""},
-		{"gf", 980665, 1e8, 0, 0, true, ""},
-		{"g", 980665, 1e8, 0, 0, false, "g read as grams-force"},
-		{"long tonf", 2240 * 44482216152605, 1e13, 0, 0, true, ""},
-		{"short tonf", 2000 * 44482216152605, 1e13, 0, 0, true, ""},
+		{"N", 1, 1, 0, 0, false, true, ""},
+		{"newton", 1, 1, 0, 0, false, false, ""},
+		{"newtons", 1, 1, 0, 0, false, false, ""},
+		{"kN", 1000, 1, 0, 0, false, true, ""},
+		{"lbf", 44482216152605, 1e13, 0, 0, false, true, ""},
+		{"lb", 44482216152605, 1e13, 0, 0, false, false, "lb read as pounds-force"},
+		{"lbs", 44482216152605, 1e13, 0, 0, false, false, "lb read as pounds-force"},
+		{"pound", 44482216152605, 1e13, 0, 0, false, false, "lb read as pounds-force"},
+		{"pounds", 44482216152605, 1e13, 0, 0, false, false, "lb read as pounds-force"},
+		{"ozf", 44482216152605, 16e13, 0, 0, false, true, ""},
+		{"oz", 44482216152605, 16e13, 0, 0, false, false, "oz read as ounces-force"},
+		{"kgf", 980665, 1e5, 0, 0, false, true, ""},
+		{"kg", 980665, 1e5, 0, 0, false, false, "kg read as kilograms-force"},
+		{"kp", 980665, 1e5, 0, 0, false, false, ""},
+		{"gf", 980665, 1e8, 0, 0, false, true, ""},
+		{"g", 980665, 1e8, 0, 0, false, false, "g read as grams-force"},
+		{"long tonf", 2240 * 44482216152605, 1e13, 0, 0, false, true, ""},
+		{"short tonf", 2000 * 44482216152605, 1e13, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -1724,33 +1724,33 @@ func (q Torque) kind() *kind { return &torqueKind }
 var torqueKind = kind{
 	name: "torque", shaft: "", affine: false, example: "30 lbf ft", choices: "N m, N mm, lbf ft, lbf in, kgf m, kgf cm, kN m", siNum: 1, siDen: 1,
 	units: []unit{
-		{"N m", 1, 1, 0, 0, true, ""},
-		{"Nm", 1, 1, 0, 0, false, ""},
-		{"newton metre", 1, 1, 0, 0, false, ""},
-		{"newton metres", 1, 1, 0, 0, false, ""},
-		{"m N", 1, 1, 0, 0, false, ""},
-		{"N mm", 1, 1000, 0, 0, true, ""},
-		{"Nmm", 1, 1000, 0, 0, false, ""},
-		{"lbf ft", 3048 * 44482216152605, 1e17, 0, 0, true, ""},
-		{"ft lbf", 3048 * 44482216152605, 1e17, 0, 0, false, ""},
-		{"lb ft", 3048 * 44482216152605, 1e17, 0, 0, false, "lb ft read as pounds-force feet"},
-		{"ft lb", 3048 * 44482216152605, 1e17, 0, 0, false, "lb ft read as pounds-force feet"},
-		{"lbs ft", 3048 * 44482216152605, 1e17, 0, 0, false, "lb ft read as pounds-force feet"},
-		{"ft lbs", 3048 * 44482216152605, 1e17, 0, 0, false, "lb ft read as pounds-force feet"},
-		{"lbf in", 254 * 44482216152605, 1e17, 0, 0, true, ""},
-		{"in lbf", 254 * 44482216152605, 1e17, 0, 0, false, ""},
-		{"lb in", 254 * 44482216152605, 1e17, 0, 0, false, "lb in read as pounds-force inches"},
-		{"in lb", 254 * 44482216152605, 1e17, 0, 0, false, "lb in read as pounds-force inches"},
-		{"lbs in", 254 * 44482216152605, 1e17, 0, 0, false, "lb in read as pounds-force inches"},
-		{"in lbs", 254 * 44482216152605, 1e17, 0, 0, false, "lb in read as pounds-force inches"},
-		{"kgf m", 980665, 1e5, 0, 0, true, ""},
-		{"kg m", 980665, 1e5, 0, 0, false, "kg m read as kilograms-force metres"},
-		{"m kg", 980665, 1e5, 0, 0, false, "kg m read as kilograms-force metres"},
-		{"kgf cm", 980665, 1e7, 0, 0, true, ""},
-		{"kg cm", 980665, 1e7, 0, 0, false, "kg cm read as kilograms-force centimetres"},
-		{"cm kg", 980665, 1e7, 0, 0, false, "kg cm read as kilograms-force centimetres"},
-		{"kN m", 1000, 1, 0, 0, true, ""},
-		{"kNm", 1000, 1, 0, 0, false, ""},
+		{"N m", 1, 1, 0, 0, false, true, ""},
+		{"Nm", 1, 1, 0, 0, false, false, ""},
+		{"newton metre", 1, 1, 0, 0, false, false, ""},
+		{"newton metres", 1, 1, 0, 0, false, false, ""},
+		{"m N", 1, 1, 0, 0, false, false, ""},
+		{"N mm", 1, 1000, 0, 0, false, true, ""},
+		{"Nmm", 1, 1000, 0, 0, false, false, ""},
+		{"lbf ft", 3048 * 44482216152605, 1e17, 0, 0, false, true, ""},
+		{"ft lbf", 3048 * 44482216152605, 1e17, 0, 0, false, false, ""},
+		{"lb ft", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"ft lb", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"lbs ft", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"ft lbs", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"lbf in", 254 * 44482216152605, 1e17, 0, 0, false, true, ""},
+		{"in lbf", 254 * 44482216152605, 1e17, 0, 0, false, false, ""},
+		{"lb in", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
+		{"in lb", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
+		{"lbs in", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
+		{"in lbs", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
+		{"kgf m", 980665, 1e5, 0, 0, false, true, ""},
+		{"kg m", 980665, 1e5, 0, 0, false, false, "kg m read as kilograms-force metres"},
+		{"m kg", 980665, 1e5, 0, 0, false, false, "kg m read as kilograms-force metres"},
+		{"kgf cm", 980665, 1e7, 0, 0, false, true, ""},
+		{"kg cm", 980665, 1e7, 0, 0, false, false, "kg cm read as kilograms-force centimetres"},
+		{"cm kg", 980665, 1e7, 0, 0, false, false, "kg cm read as kilograms-force centimetres"},
+		{"kN m", 1000, 1, 0, 0, false, true, ""},
+		{"kNm", 1000, 1, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2002,53 +2002,53 @@ func (q Pressure) kind() *kind { return &pressureKind }
 var pressureKind = kind{
 	name: "pressure", shaft: "", affine: false, example: "120 psi", choices: "Pa, kPa, MPa, GPa, bar, hPa, atm, psi, ksi, tonf/in², kgf/cm², inHg, mmHg, torr, inH2O, mmH2O, cmH2O, kgf/mm²", siNum: 1, siDen: 1,
 	units: []unit{
-		{"Pa", 1, 1, 0, 0, true, ""},
-		{"kPa", 1000, 1, 0, 0, true, ""},
-		{"MPa", 1e6, 1, 0, 0, true, ""},
-		{"N/mm²", 1e6, 1, 0, 0, false, ""},
-		{"N/mm2", 1e6, 1, 0, 0, false, ""},
-		{"GPa", 1e9, 1, 0, 0, true, ""},
-		{"kN/mm²", 1e9, 1, 0, 0, false, ""},
-		{"kN/mm2", 1e9, 1, 0, 0, false, ""},
-		{"bar", 1e5, 1, 0, 0, true, ""},
-		{"hPa", 100, 1, 0, 0, true, ""},
-		{"mbar", 100, 1, 0, 0, false, ""},
-		{"mb", 100, 1, 0, 0, false, ""},
-		{"atm", 101325, 1, 0, 0, true, ""},
-		{"psi", 44482216152605, 64516e5, 0, 0, true, ""},
-		{"lbf/in²", 44482216152605, 64516e5, 0, 0, false, ""},
-		{"lbf/in2", 44482216152605, 64516e5, 0, 0, false, ""},
-		{"lb/in²", 44482216152605, 64516e5, 0, 0, false, "lb/in² read as pounds-force per square inch"},
-		{"lb/in2", 44482216152605, 64516e5, 0, 0, false, "lb/in² read as pounds-force per square inch"},
-		{"lb/sq in", 44482216152605, 64516e5, 0, 0, false, "lb/in² read as pounds-force per square inch"},
-		{"lbs/sq in", 44482216152605, 64516e5, 0, 0, false, "lb/in² read as pounds-force per square inch"},
-		{"ksi", 1000 * 44482216152605, 64516e5, 0, 0, true, ""},
-		{"kpsi", 1000 * 44482216152605, 64516e5, 0, 0, false, ""},
-		{"tonf/in²", 2240 * 44482216152605, 64516e5, 0, 0, true, ""},
-		{"tonf/in2", 2240 * 44482216152605, 64516e5, 0, 0, false, ""},
-		{"tsi", 2240 * 44482216152605, 64516e5, 0, 0, false, ""},
-		{"kgf/cm²", 980665, 10, 0, 0, true, ""},
-		{"kgf/cm2", 980665, 10, 0, 0, false, ""},
-		{"kg/cm²", 980665, 10, 0, 0, false, "kg/cm² read as kilograms-force per square centimetre"},
-		{"kg/cm2", 980665, 10, 0, 0, false, "kg/cm² read as kilograms-force per square centimetre"},
-		{"inHg", 3386388640341, 1e9, 0, 0, true, ""},
-		{"in Hg", 3386388640341, 1e9, 0, 0, false, ""},
-		{"mmHg", 133322387415, 1e9, 0, 0, true, ""},
-		{"mm Hg", 133322387415, 1e9, 0, 0, false, ""},
-		{"torr", 101325, 760, 0, 0, true, ""},
-		{"inH2O", 24908891, 1e5, 0, 0, true, ""},
-		{"in H2O", 24908891, 1e5, 0, 0, false, ""},
-		{"inH₂O", 24908891, 1e5, 0, 0, false, ""},
-		{"mmH2O", 980665, 1e5, 0, 0, true, ""},
-		{"mm H2O", 980665, 1e5, 0, 0, false, ""},
-		{"mmH₂O", 980665, 1e5, 0, 0, false, ""},
-		{"cmH2O", 980665, 1e4, 0, 0, true, ""},
-		{"cm H2O", 980665, 1e4, 0, 0, false, ""},
-		{"cmH₂O", 980665, 1e4, 0, 0, false, ""},
-		{"kgf/mm²", 9806650, 1, 0, 0, true, ""},
-		{"kgf/mm2", 9806650, 1, 0, 0, false, ""},
-		{"kg/mm²", 9806650, 1, 0, 0, false, "kg/mm² read as kilograms-force per square millimetre"},
-		{"kg/mm2", 9806650, 1, 0, 0, false, "kg/mm² read as kilograms-force per square millimetre"},
+		{"Pa", 1, 1, 0, 0, false, true, ""},
+		{"kPa", 1000, 1, 0, 0, false, true, ""},
+		{"MPa", 1e6, 1, 0, 0, false, true, ""},
+		{"N/mm²", 1e6, 1, 0, 0, false, false, ""},
+		{"N/mm2", 1e6, 1, 0, 0, false, false, ""},
+		{"GPa", 1e9, 1, 0, 0, false, true, ""},
+		{"kN/mm²", 1e9, 1, 0, 0, false, false, ""},
+		{"kN/mm2", 1e9, 1, 0, 0, false, false, ""},
+		{"bar", 1e5, 1, 0, 0, false, true, ""},
+		{"hPa", 100, 1, 0, 0, false, true, ""},
+		{"mbar", 100, 1, 0, 0, false, false, ""},
+		{"mb", 100, 1, 0, 0, false, false, ""},
+		{"atm", 101325, 1, 0, 0, false, true, ""},
+		{"psi", 44482216152605, 64516e5, 0, 0, false, true, ""},
+		{"lbf/in²", 44482216152605, 64516e5, 0, 0, false, false, ""},
+		{"lbf/in2", 44482216152605, 64516e5, 0, 0, false, false, ""},
+		{"lb/in²", 44482216152605, 64516e5, 0, 0, false, false, "lb/in² read as pounds-force per square inch"},
+		{"lb/in2", 44482216152605, 64516e5, 0, 0, false, false, "lb/in² read as pounds-force per square inch"},
+		{"lb/sq in", 44482216152605, 64516e5, 0, 0, false, false, "lb/in² read as pounds-force per square inch"},
+		{"lbs/sq in", 44482216152605, 64516e5, 0, 0, false, false, "lb/in² read as pounds-force per square inch"},
+		{"ksi", 1000 * 44482216152605, 64516e5, 0, 0, false, true, ""},
+		{"kpsi", 1000 * 44482216152605, 64516e5, 0, 0, false, false, ""},
+		{"tonf/in²", 2240 * 44482216152605, 64516e5, 0, 0, false, true, ""},
+		{"tonf/in2", 2240 * 44482216152605, 64516e5, 0, 0, false, false, ""},
+		{"tsi", 2240 * 44482216152605, 64516e5, 0, 0, false, false, ""},
+		{"kgf/cm²", 980665, 10, 0, 0, false, true, ""},
+		{"kgf/cm2", 980665, 10, 0, 0, false, false, ""},
+		{"kg/cm²", 980665, 10, 0, 0, false, false, "kg/cm² read as kilograms-force per square centimetre"},
+		{"kg/cm2", 980665, 10, 0, 0, false, false, "kg/cm² read as kilograms-force per square centimetre"},
+		{"inHg", 3386388640341, 1e9, 0, 0, false, true, ""},
+		{"in Hg", 3386388640341, 1e9, 0, 0, false, false, ""},
+		{"mmHg", 133322387415, 1e9, 0, 0, false, true, ""},
+		{"mm Hg", 133322387415, 1e9, 0, 0, false, false, ""},
+		{"torr", 101325, 760, 0, 0, false, true, ""},
+		{"inH2O", 24908891, 1e5, 0, 0, false, true, ""},
+		{"in H2O", 24908891, 1e5, 0, 0, false, false, ""},
+		{"inH₂O", 24908891, 1e5, 0, 0, false, false, ""},
+		{"mmH2O", 980665, 1e5, 0, 0, false, true, ""},
+		{"mm H2O", 980665, 1e5, 0, 0, false, false, ""},
+		{"mmH₂O", 980665, 1e5, 0, 0, false, false, ""},
+		{"cmH2O", 980665, 1e4, 0, 0, false, true, ""},
+		{"cm H2O", 980665, 1e4, 0, 0, false, false, ""},
+		{"cmH₂O", 980665, 1e4, 0, 0, false, false, ""},
+		{"kgf/mm²", 9806650, 1, 0, 0, false, true, ""},
+		{"kgf/mm2", 9806650, 1, 0, 0, false, false, ""},
+		{"kg/mm²", 9806650, 1, 0, 0, false, false, "kg/mm² read as kilograms-force per square millimetre"},
+		{"kg/mm2", 9806650, 1, 0, 0, false, false, "kg/mm² read as kilograms-force per square millimetre"},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2257,14 +2257,14 @@ func (q SpringRate) kind() *kind { return &springRateKind }
 var springRateKind = kind{
 	name: "spring rate", shaft: "", affine: false, example: "25 N/mm", choices: "N/m, N/mm, lbf/in, kgf/mm", siNum: 1, siDen: 1,
 	units: []unit{
-		{"N/m", 1, 1, 0, 0, true, ""},
-		{"N/mm", 1000, 1, 0, 0, true, ""},
-		{"kN/m", 1000, 1, 0, 0, false, ""},
-		{"lbf/in", 44482216152605, 254e9, 0, 0, true, ""},
-		{"lb/in", 44482216152605, 254e9, 0, 0, false, "lb/in read as pounds-force per inch"},
-		{"lbs/in", 44482216152605, 254e9, 0, 0, false, "lb/in read as pounds-force per inch"},
-		{"kgf/mm", 980665, 100, 0, 0, true, ""},
-		{"kg/mm", 980665, 100, 0, 0, false, "kg/mm read as kilograms-force per millimetre"},
+		{"N/m", 1, 1, 0, 0, false, true, ""},
+		{"N/mm", 1000, 1, 0, 0, false, true, ""},
+		{"kN/m", 1000, 1, 0, 0, false, false, ""},
+		{"lbf/in", 44482216152605, 254e9, 0, 0, false, true, ""},
+		{"lb/in", 44482216152605, 254e9, 0, 0, false, false, "lb/in read as pounds-force per inch"},
+		{"lbs/in", 44482216152605, 254e9, 0, 0, false, false, "lb/in read as pounds-force per inch"},
+		{"kgf/mm", 980665, 100, 0, 0, false, true, ""},
+		{"kg/mm", 980665, 100, 0, 0, false, false, "kg/mm read as kilograms-force per millimetre"},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2395,16 +2395,16 @@ func (q Speed) kind() *kind { return &speedKind }
 var speedKind = kind{
 	name: "speed", shaft: "", affine: false, example: "60 mile/h", choices: "m/s, km/h, mile/h, ft/s, ft/min", siNum: 1, siDen: 1,
 	units: []unit{
-		{"m/s", 1, 1, 0, 0, true, ""},
-		{"km/h", 5, 18, 0, 0, true, ""},
-		{"kph", 5, 18, 0, 0, false, ""},
-		{"kmh", 5, 18, 0, 0, false, ""},
-		{"mile/h", 1397, 3125, 0, 0, true, ""},
-		{"mph", 1397, 3125, 0, 0, false, ""},
-		{"mi/h", 1397, 3125, 0, 0, false, ""},
-		{"miles/h", 1397, 3125, 0, 0, false, ""},
-		{"ft/s", 381, 1250, 0, 0, true, ""},
-		{"ft/min", 127, 25000, 0, 0, true, ""},
+		{"m/s", 1, 1, 0, 0, false, true, ""},
+		{"km/h", 5, 18, 0, 0, false, true, ""},
+		{"kph", 5, 18, 0, 0, false, false, ""},
+		{"kmh", 5, 18, 0, 0, false, false, ""},
+		{"mile/h", 1397, 3125, 0, 0, false, true, ""},
+		{"mph", 1397, 3125, 0, 0, false, false, ""},
+		{"mi/h", 1397, 3125, 0, 0, false, false, ""},
+		{"miles/h", 1397, 3125, 0, 0, false, false, ""},
+		{"ft/s", 381, 1250, 0, 0, false, true, ""},
+		{"ft/min", 127, 25000, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2536,13 +2536,13 @@ func (q Acceleration) kind() *kind { return &accelerationKind }
 var accelerationKind = kind{
 	name: "acceleration", shaft: "", affine: false, example: "250 m/s²", choices: "m/s², ft/s², gn", siNum: 1, siDen: 1,
 	units: []unit{
-		{"m/s²", 1, 1, 0, 0, true, ""},
-		{"m/s2", 1, 1, 0, 0, false, ""},
-		{"m/s^2", 1, 1, 0, 0, false, ""},
-		{"ft/s²", 381, 1250, 0, 0, true, ""},
-		{"ft/s2", 381, 1250, 0, 0, false, ""},
-		{"ft/s^2", 381, 1250, 0, 0, false, ""},
-		{"gn", 980665, 1e5, 0, 0, true, ""},
+		{"m/s²", 1, 1, 0, 0, false, true, ""},
+		{"m/s2", 1, 1, 0, 0, false, false, ""},
+		{"m/s^2", 1, 1, 0, 0, false, false, ""},
+		{"ft/s²", 381, 1250, 0, 0, false, true, ""},
+		{"ft/s2", 381, 1250, 0, 0, false, false, ""},
+		{"ft/s^2", 381, 1250, 0, 0, false, false, ""},
+		{"gn", 980665, 1e5, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2675,15 +2675,15 @@ func (q RotationalSpeed) kind() *kind { return &rotationalSpeedKind }
 var rotationalSpeedKind = kind{
 	name: "rotational speed", shaft: "", affine: false, example: "3000 rev/min", choices: "rad/s, rev/min, rev/s, °/s", siNum: 1, siDen: 1,
 	units: []unit{
-		{"rad/s", 1, 1, 0, 0, true, ""},
-		{"rev/min", math.Pi, 30, 0, 0, true, ""},
-		{"rpm", math.Pi, 30, 0, 0, false, ""},
-		{"r/min", math.Pi, 30, 0, 0, false, ""},
-		{"revs/min", math.Pi, 30, 0, 0, false, ""},
-		{"rev/s", 2 * math.Pi, 1, 0, 0, true, ""},
-		{"rps", 2 * math.Pi, 1, 0, 0, false, ""},
-		{"°/s", math.Pi, 180, 0, 0, true, ""},
-		{"deg/s", math.Pi, 180, 0, 0, false, ""},
+		{"rad/s", 1, 1, 0, 0, false, true, ""},
+		{"rev/min", math.Pi, 30, 0, 0, false, true, ""},
+		{"rpm", math.Pi, 30, 0, 0, false, false, ""},
+		{"r/min", math.Pi, 30, 0, 0, false, false, ""},
+		{"revs/min", math.Pi, 30, 0, 0, false, false, ""},
+		{"rev/s", 2 * math.Pi, 1, 0, 0, false, true, ""},
+		{"rps", 2 * math.Pi, 1, 0, 0, false, false, ""},
+		{"°/s", math.Pi, 180, 0, 0, false, true, ""},
+		{"deg/s", math.Pi, 180, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2809,18 +2809,18 @@ func (q Power) kind() *kind { return &powerKind }
 var powerKind = kind{
 	name: "power", shaft: "", affine: false, example: "16 kW", choices: "W, kW, hp (550 ft lbf/s), PS", siNum: 1, siDen: 1,
 	units: []unit{
-		{"W", 1, 1, 0, 0, true, ""},
-		{"watt", 1, 1, 0, 0, false, ""},
-		{"watts", 1, 1, 0, 0, false, ""},
-		{"kW", 1000, 1, 0, 0, true, ""},
-		{"hp (550 ft lbf/s)", 550 * 3048 * 44482216152605, 1e17, 0, 0, true, ""},
-		{"bhp", 550 * 3048 * 44482216152605, 1e17, 0, 0, false, ""},
-		{"British hp", 550 * 3048 * 44482216152605, 1e17, 0, 0, false, ""},
-		{"imperial hp", 550 * 3048 * 44482216152605, 1e17, 0, 0, false, ""},
-		{"PS", 73549875, 1e5, 0, 0, true, ""},
-		{"metric hp", 73549875, 1e5, 0, 0, false, ""},
-		{"ch", 73549875, 1e5, 0, 0, false, ""},
-		{"cv", 73549875, 1e5, 0, 0, false, ""},
+		{"W", 1, 1, 0, 0, false, true, ""},
+		{"watt", 1, 1, 0, 0, false, false, ""},
+		{"watts", 1, 1, 0, 0, false, false, ""},
+		{"kW", 1000, 1, 0, 0, false, true, ""},
+		{"hp (550 ft lbf/s)", 550 * 3048 * 44482216152605, 1e17, 0, 0, false, true, ""},
+		{"bhp", 550 * 3048 * 44482216152605, 1e17, 0, 0, false, false, ""},
+		{"British hp", 550 * 3048 * 44482216152605, 1e17, 0, 0, false, false, ""},
+		{"imperial hp", 550 * 3048 * 44482216152605, 1e17, 0, 0, false, false, ""},
+		{"PS", 73549875, 1e5, 0, 0, false, true, ""},
+		{"metric hp", 73549875, 1e5, 0, 0, false, false, ""},
+		{"ch", 73549875, 1e5, 0, 0, false, false, ""},
+		{"cv", 73549875, 1e5, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2954,13 +2954,13 @@ func (q Energy) kind() *kind { return &energyKind }
 var energyKind = kind{
 	name: "energy", shaft: "", affine: false, example: "12 kJ", choices: "J, kJ, MJ, ft lbf", siNum: 1, siDen: 1,
 	units: []unit{
-		{"J", 1, 1, 0, 0, true, ""},
-		{"joule", 1, 1, 0, 0, false, ""},
-		{"joules", 1, 1, 0, 0, false, ""},
-		{"kJ", 1000, 1, 0, 0, true, ""},
-		{"MJ", 1e6, 1, 0, 0, true, ""},
-		{"ft lbf", 3048 * 44482216152605, 1e17, 0, 0, true, ""},
-		{"ft lb", 3048 * 44482216152605, 1e17, 0, 0, false, "ft lb read as foot pounds-force"},
+		{"J", 1, 1, 0, 0, false, true, ""},
+		{"joule", 1, 1, 0, 0, false, false, ""},
+		{"joules", 1, 1, 0, 0, false, false, ""},
+		{"kJ", 1000, 1, 0, 0, false, true, ""},
+		{"MJ", 1e6, 1, 0, 0, false, true, ""},
+		{"ft lbf", 3048 * 44482216152605, 1e17, 0, 0, false, true, ""},
+		{"ft lb", 3048 * 44482216152605, 1e17, 0, 0, false, false, "ft lb read as foot pounds-force"},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3061,18 +3061,18 @@ func (q Temperature) kind() *kind { return &temperatureKind }
 var temperatureKind = kind{
 	name: "temperature", shaft: "", affine: true, example: "20 °C", choices: "K, °C, °F", siNum: 1, siDen: 1,
 	units: []unit{
-		{"K", 1, 1, 0, 0, true, ""},
-		{"kelvin", 1, 1, 0, 0, false, ""},
-		{"°C", 1, 1, 0, 273.15, true, ""},
-		{"degC", 1, 1, 0, 273.15, false, ""},
-		{"C", 1, 1, 0, 273.15, false, ""},
-		{"deg C", 1, 1, 0, 273.15, false, ""},
-		{"ºC", 1, 1, 0, 273.15, false, ""},
-		{"°F", 5, 9, -32, 273.15, true, ""},
-		{"degF", 5, 9, -32, 273.15, false, ""},
-		{"F", 5, 9, -32, 273.15, false, ""},
-		{"deg F", 5, 9, -32, 273.15, false, ""},
-		{"ºF", 5, 9, -32, 273.15, false, ""},
+		{"K", 1, 1, 0, 0, false, true, ""},
+		{"kelvin", 1, 1, 0, 0, false, false, ""},
+		{"°C", 1, 1, 0, 273.15, false, true, ""},
+		{"degC", 1, 1, 0, 273.15, false, false, ""},
+		{"C", 1, 1, 0, 273.15, false, false, ""},
+		{"deg C", 1, 1, 0, 273.15, false, false, ""},
+		{"ºC", 1, 1, 0, 273.15, false, false, ""},
+		{"°F", 5, 9, -32, 273.15, false, true, ""},
+		{"degF", 5, 9, -32, 273.15, false, false, ""},
+		{"F", 5, 9, -32, 273.15, false, false, ""},
+		{"deg F", 5, 9, -32, 273.15, false, false, ""},
+		{"ºF", 5, 9, -32, 273.15, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3203,12 +3203,12 @@ func (q TemperatureDelta) kind() *kind { return &temperatureDeltaKind }
 var temperatureDeltaKind = kind{
 	name: "temperature delta", shaft: "", affine: false, example: "15 K", choices: "K, °F", siNum: 1, siDen: 1,
 	units: []unit{
-		{"K", 1, 1, 0, 0, true, ""},
-		{"kelvin", 1, 1, 0, 0, false, ""},
-		{"°C", 1, 1, 0, 0, false, ""},
-		{"degC", 1, 1, 0, 0, false, ""},
-		{"°F", 5, 9, 0, 0, true, ""},
-		{"degF", 5, 9, 0, 0, false, ""},
+		{"K", 1, 1, 0, 0, false, true, ""},
+		{"kelvin", 1, 1, 0, 0, false, false, ""},
+		{"°C", 1, 1, 0, 0, false, false, ""},
+		{"degC", 1, 1, 0, 0, false, false, ""},
+		{"°F", 5, 9, 0, 0, false, true, ""},
+		{"degF", 5, 9, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3326,18 +3326,18 @@ func (q Density) kind() *kind { return &densityKind }
 var densityKind = kind{
 	name: "density", shaft: "", affine: false, example: "745 kg/m³", choices: "kg/m³, g/cm³, lb/ft³, lb/in³", siNum: 1, siDen: 1,
 	units: []unit{
-		{"kg/m³", 1, 1, 0, 0, true, ""},
-		{"kg/m3", 1, 1, 0, 0, false, ""},
-		{"g/cm³", 1000, 1, 0, 0, true, ""},
-		{"g/cm3", 1000, 1, 0, 0, false, ""},
-		{"kg/L", 1000, 1, 0, 0, false, ""},
-		{"kg/l", 1000, 1, 0, 0, false, ""},
-		{"g/cc", 1000, 1, 0, 0, false, ""},
-		{"g/ml", 1000, 1, 0, 0, false, ""},
-		{"lb/ft³", 45359237, 2831684.6592, 0, 0, true, ""},
-		{"lb/ft3", 45359237, 2831684.6592, 0, 0, false, ""},
-		{"lb/in³", 453592370000, 16387064, 0, 0, true, ""},
-		{"lb/in3", 453592370000, 16387064, 0, 0, false, ""},
+		{"kg/m³", 1, 1, 0, 0, false, true, ""},
+		{"kg/m3", 1, 1, 0, 0, false, false, ""},
+		{"g/cm³", 1000, 1, 0, 0, false, true, ""},
+		{"g/cm3", 1000, 1, 0, 0, false, false, ""},
+		{"kg/L", 1000, 1, 0, 0, false, false, ""},
+		{"kg/l", 1000, 1, 0, 0, false, false, ""},
+		{"g/cc", 1000, 1, 0, 0, false, false, ""},
+		{"g/ml", 1000, 1, 0, 0, false, false, ""},
+		{"lb/ft³", 45359237, 2831684.6592, 0, 0, false, true, ""},
+		{"lb/ft3", 45359237, 2831684.6592, 0, 0, false, false, ""},
+		{"lb/in³", 453592370000, 16387064, 0, 0, false, true, ""},
+		{"lb/in3", 453592370000, 16387064, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3480,10 +3480,10 @@ func (q SpecificEnergy) kind() *kind { return &specificEnergyKind }
 var specificEnergyKind = kind{
 	name: "specific energy", shaft: "", affine: false, example: "43.4 MJ/kg", choices: "J/kg, kJ/kg, MJ/kg, Btu/lb", siNum: 1, siDen: 1,
 	units: []unit{
-		{"J/kg", 1, 1, 0, 0, true, ""},
-		{"kJ/kg", 1000, 1, 0, 0, true, ""},
-		{"MJ/kg", 1e6, 1, 0, 0, true, ""},
-		{"Btu/lb", 2326, 1, 0, 0, true, ""},
+		{"J/kg", 1, 1, 0, 0, false, true, ""},
+		{"kJ/kg", 1000, 1, 0, 0, false, true, ""},
+		{"MJ/kg", 1e6, 1, 0, 0, false, true, ""},
+		{"Btu/lb", 2326, 1, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3602,12 +3602,12 @@ func (q KinematicViscosity) kind() *kind { return &kinematicViscosityKind }
 var kinematicViscosityKind = kind{
 	name: "kinematic viscosity", shaft: "", affine: false, example: "0.55 mm²/s", choices: "m²/s, mm²/s, St", siNum: 1, siDen: 1,
 	units: []unit{
-		{"m²/s", 1, 1, 0, 0, true, ""},
-		{"m2/s", 1, 1, 0, 0, false, ""},
-		{"mm²/s", 1, 1e6, 0, 0, true, ""},
-		{"mm2/s", 1, 1e6, 0, 0, false, ""},
-		{"cSt", 1, 1e6, 0, 0, false, ""},
-		{"St", 1, 1e4, 0, 0, true, ""},
+		{"m²/s", 1, 1, 0, 0, false, true, ""},
+		{"m2/s", 1, 1, 0, 0, false, false, ""},
+		{"mm²/s", 1, 1e6, 0, 0, false, true, ""},
+		{"mm2/s", 1, 1e6, 0, 0, false, false, ""},
+		{"cSt", 1, 1e6, 0, 0, false, false, ""},
+		{"St", 1, 1e4, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3726,11 +3726,11 @@ func (q DynamicViscosity) kind() *kind { return &dynamicViscosityKind }
 var dynamicViscosityKind = kind{
 	name: "dynamic viscosity", shaft: "", affine: false, example: "0.41 mPa s", choices: "Pa s, mPa s", siNum: 1, siDen: 1,
 	units: []unit{
-		{"Pa s", 1, 1, 0, 0, true, ""},
-		{"Pa·s", 1, 1, 0, 0, false, ""},
-		{"mPa s", 1, 1000, 0, 0, true, ""},
-		{"mPa·s", 1, 1000, 0, 0, false, ""},
-		{"cP", 1, 1000, 0, 0, false, ""},
+		{"Pa s", 1, 1, 0, 0, false, true, ""},
+		{"Pa·s", 1, 1, 0, 0, false, false, ""},
+		{"mPa s", 1, 1000, 0, 0, false, true, ""},
+		{"mPa·s", 1, 1000, 0, 0, false, false, ""},
+		{"cP", 1, 1000, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3869,22 +3869,22 @@ func (q VolumeFlow) kind() *kind { return &volumeFlowKind }
 var volumeFlowKind = kind{
 	name: "volume flow", shaft: "", affine: false, example: "280 cc/min", choices: "m³/s, cc/min, cc/s, L/min, L/h, imp gal/h", siNum: 1, siDen: 1,
 	units: []unit{
-		{"m³/s", 1, 1, 0, 0, true, ""},
-		{"m3/s", 1, 1, 0, 0, false, ""},
-		{"cc/min", 1, 6e7, 0, 0, true, ""},
-		{"cm³/min", 1, 6e7, 0, 0, false, ""},
-		{"cm3/min", 1, 6e7, 0, 0, false, ""},
-		{"ml/min", 1, 6e7, 0, 0, false, ""},
-		{"mL/min", 1, 6e7, 0, 0, false, ""},
-		{"cc/s", 1, 1e6, 0, 0, true, ""},
-		{"cm³/s", 1, 1e6, 0, 0, false, ""},
-		{"cm3/s", 1, 1e6, 0, 0, false, ""},
-		{"ml/s", 1, 1e6, 0, 0, false, ""},
-		{"L/min", 1, 6e4, 0, 0, true, ""},
-		{"l/min", 1, 6e4, 0, 0, false, ""},
-		{"L/h", 1, 36e5, 0, 0, true, ""},
-		{"l/h", 1, 36e5, 0, 0, false, ""},
-		{"imp gal/h", 454609, 36e10, 0, 0, true, ""},
+		{"m³/s", 1, 1, 0, 0, false, true, ""},
+		{"m3/s", 1, 1, 0, 0, false, false, ""},
+		{"cc/min", 1, 6e7, 0, 0, false, true, ""},
+		{"cm³/min", 1, 6e7, 0, 0, false, false, ""},
+		{"cm3/min", 1, 6e7, 0, 0, false, false, ""},
+		{"ml/min", 1, 6e7, 0, 0, false, false, ""},
+		{"mL/min", 1, 6e7, 0, 0, false, false, ""},
+		{"cc/s", 1, 1e6, 0, 0, false, true, ""},
+		{"cm³/s", 1, 1e6, 0, 0, false, false, ""},
+		{"cm3/s", 1, 1e6, 0, 0, false, false, ""},
+		{"ml/s", 1, 1e6, 0, 0, false, false, ""},
+		{"L/min", 1, 6e4, 0, 0, false, true, ""},
+		{"l/min", 1, 6e4, 0, 0, false, false, ""},
+		{"L/h", 1, 36e5, 0, 0, false, true, ""},
+		{"l/h", 1, 36e5, 0, 0, false, false, ""},
+		{"imp gal/h", 454609, 36e10, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3927,6 +3927,180 @@ var volumeFlowKind = kind{
 	stored:    "m³/s",
 	pairs:     []string(nil),
 	ambiguous: []ambiguous{{"gal/h", "imp gal/h or L/h"}},
+}
+
+// FuelConsumption is a volume of fuel used over a distance, held in cubic metres per metre.
+type FuelConsumption float64
+
+// Units of FuelConsumption. A constant multiple reads as 3 * units.CubicMetrePerMetre.
+const (
+	CubicMetrePerMetre    FuelConsumption = 1             // m³/m
+	LitrePer100Kilometres FuelConsumption = 1.0 * 1 / 1e8 // L/100 km
+)
+
+// CubicMetresPerMetre returns x cubic metres per metre as a FuelConsumption.
+func CubicMetresPerMetre(x float64) FuelConsumption { return FuelConsumption(x) }
+
+// CubicMetresPerMetre returns q in cubic metres per metre.
+func (q FuelConsumption) CubicMetresPerMetre() float64 { return float64(q) }
+
+// LitresPer100Kilometres returns x litres per 100 kilometres as a FuelConsumption.
+func LitresPer100Kilometres(x float64) FuelConsumption { return FuelConsumption(x / 1e8) }
+
+// LitresPer100Kilometres returns q in litres per 100 kilometres.
+func (q FuelConsumption) LitresPer100Kilometres() float64 { return float64(q) * 1e8 }
+
+// MilesPerImperialGallon returns x miles per imperial gallon as a FuelConsumption.
+func MilesPerImperialGallon(x float64) FuelConsumption {
+	return FuelConsumption(454609 / (1609344e5 * x))
+}
+
+// MilesPerImperialGallon returns q in miles per imperial gallon. It is infinite where q is zero.
+func (q FuelConsumption) MilesPerImperialGallon() float64 { return 454609 / (1609344e5 * float64(q)) }
+
+// MilesPerUSGallon returns x miles per US gallon as a FuelConsumption.
+func MilesPerUSGallon(x float64) FuelConsumption {
+	return FuelConsumption(3785411784 / (1609344e9 * x))
+}
+
+// MilesPerUSGallon returns q in miles per US gallon. It is infinite where q is zero.
+func (q FuelConsumption) MilesPerUSGallon() float64 { return 3785411784 / (1609344e9 * float64(q)) }
+
+// KilometresPerLitre returns x kilometres per litre as a FuelConsumption.
+func KilometresPerLitre(x float64) FuelConsumption { return FuelConsumption(1 / (1e6 * x)) }
+
+// KilometresPerLitre returns q in kilometres per litre. It is infinite where q is zero.
+func (q FuelConsumption) KilometresPerLitre() float64 { return 1 / (1e6 * float64(q)) }
+
+// SI returns q in cubic metres per metre, the coherent SI unit.
+func (q FuelConsumption) SI() float64 { return float64(q) }
+
+// Times returns q scaled by the pure number k.
+func (q FuelConsumption) Times(k float64) FuelConsumption { return FuelConsumption(float64(q) * k) }
+
+// Ratio returns q over other as a pure number. It is infinite or NaN if other is zero: test first.
+func (q FuelConsumption) Ratio(other FuelConsumption) float64 { return float64(q) / float64(other) }
+
+// Abs returns the size of q without its sign.
+func (q FuelConsumption) Abs() FuelConsumption { return FuelConsumption(math.Abs(float64(q))) }
+
+// In returns q as text in the given unit with a fixed number of decimals: q.In(units.CubicMetrePerMetre, 2). A unit that has no name here is taken as the stored unit, cubic metres per metre.
+func (q FuelConsumption) In(unit FuelConsumption, decimals int) string {
+	return in(&fuelConsumptionKind, float64(q), float64(unit), decimals)
+}
+
+// ParseFuelConsumption reads a FuelConsumption from text such as "4.5 L/100 km". The error is a fault.Fault.
+func ParseFuelConsumption(s string) (FuelConsumption, error) {
+	v, _, err := parse(&fuelConsumptionKind, s)
+	return FuelConsumption(v), err
+}
+
+// String returns q as text that ParseFuelConsumption reads back to the same value.
+func (q FuelConsumption) String() string { return string(text(&fuelConsumptionKind, nil, float64(q))) }
+
+// AppendText appends the text of String.
+func (q FuelConsumption) AppendText(b []byte) ([]byte, error) {
+	return checked(&fuelConsumptionKind, b, float64(q))
+}
+
+// MarshalText returns the text of String; a value that is not finite is an error.
+func (q FuelConsumption) MarshalText() ([]byte, error) {
+	return checked(&fuelConsumptionKind, nil, float64(q))
+}
+
+// UnmarshalText reads what ParseFuelConsumption reads.
+func (q *FuelConsumption) UnmarshalText(b []byte) error {
+	v, _, err := parse(&fuelConsumptionKind, string(b))
+	if err == nil {
+		*q = FuelConsumption(v)
+	}
+	return err
+}
+
+// MarshalJSON returns {text, value, unit}; a value that is not finite is an error.
+func (q FuelConsumption) MarshalJSON() ([]byte, error) {
+	return toJSON(&fuelConsumptionKind, float64(q), fuelConsumptionKindStored)
+}
+
+// UnmarshalJSON reads a string of text, or the text of what MarshalJSON writes.
+func (q *FuelConsumption) UnmarshalJSON(b []byte) error {
+	v, err := fromJSON(&fuelConsumptionKind, b)
+	if err == nil {
+		*q = FuelConsumption(v)
+	}
+	return err
+}
+
+// Figure returns q as a number and the symbol of the stored unit, for data files.
+func (q FuelConsumption) Figure() (value float64, unit string) {
+	return float64(q), fuelConsumptionKindStored
+}
+
+const fuelConsumptionKindStored = "m³/m"
+
+func (q FuelConsumption) kind() *kind { return &fuelConsumptionKind }
+
+var fuelConsumptionKind = kind{
+	name: "fuel consumption", shaft: "", affine: false, example: "4.5 L/100 km", choices: "m³/m, L/100 km, mile/imp gal, mile/US gal, km/L", siNum: 1, siDen: 1,
+	units: []unit{
+		{"m³/m", 1, 1, 0, 0, false, true, ""},
+		{"m3/m", 1, 1, 0, 0, false, false, ""},
+		{"L/100 km", 1, 1e8, 0, 0, false, true, ""},
+		{"L/100km", 1, 1e8, 0, 0, false, false, ""},
+		{"l/100 km", 1, 1e8, 0, 0, false, false, ""},
+		{"l/100km", 1, 1e8, 0, 0, false, false, ""},
+		{"L/(100 km)", 1, 1e8, 0, 0, false, false, ""},
+		{"mile/imp gal", 454609, 1609344e5, 0, 0, true, true, ""},
+		{"miles/imp gal", 454609, 1609344e5, 0, 0, true, false, ""},
+		{"imp mpg", 454609, 1609344e5, 0, 0, true, false, ""},
+		{"UK mpg", 454609, 1609344e5, 0, 0, true, false, ""},
+		{"mile/US gal", 3785411784, 1609344e9, 0, 0, true, true, ""},
+		{"miles/US gal", 3785411784, 1609344e9, 0, 0, true, false, ""},
+		{"US mpg", 3785411784, 1609344e9, 0, 0, true, false, ""},
+		{"km/L", 1, 1e6, 0, 0, true, true, ""},
+		{"km/l", 1, 1e6, 0, 0, true, false, ""},
+	},
+	index: func(s string) int {
+		switch s {
+		case "m³/m":
+			return 0
+		case "m3/m":
+			return 1
+		case "L/100 km":
+			return 2
+		case "L/100km":
+			return 3
+		case "l/100 km":
+			return 4
+		case "l/100km":
+			return 5
+		case "L/(100 km)":
+			return 6
+		case "mile/imp gal":
+			return 7
+		case "miles/imp gal":
+			return 8
+		case "imp mpg":
+			return 9
+		case "UK mpg":
+			return 10
+		case "mile/US gal":
+			return 11
+		case "miles/US gal":
+			return 12
+		case "US mpg":
+			return 13
+		case "km/L":
+			return 14
+		case "km/l":
+			return 15
+		}
+		return -1
+	},
+	prefer:    []string{"L/100 km"},
+	stored:    "m³/m",
+	pairs:     []string(nil),
+	ambiguous: []ambiguous{{"mpg", "mile/imp gal or mile/US gal"}, {"mile/gal", "mile/imp gal or mile/US gal"}, {"miles/gal", "mile/imp gal or mile/US gal"}},
 }
 
 // MassFlow is a flow by mass, held in kilograms per second.
@@ -4036,11 +4210,11 @@ func (q MassFlow) kind() *kind { return &massFlowKind }
 var massFlowKind = kind{
 	name: "mass flow", shaft: "", affine: false, example: "12 g/s", choices: "kg/s, g/s, kg/min, kg/h, lb/h", siNum: 1, siDen: 1,
 	units: []unit{
-		{"kg/s", 1, 1, 0, 0, true, ""},
-		{"g/s", 1, 1000, 0, 0, true, ""},
-		{"kg/min", 1, 60, 0, 0, true, ""},
-		{"kg/h", 1, 3600, 0, 0, true, ""},
-		{"lb/h", 45359237, 36e10, 0, 0, true, ""},
+		{"kg/s", 1, 1, 0, 0, false, true, ""},
+		{"g/s", 1, 1000, 0, 0, false, true, ""},
+		{"kg/min", 1, 60, 0, 0, false, true, ""},
+		{"kg/h", 1, 3600, 0, 0, false, true, ""},
+		{"lb/h", 45359237, 36e10, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -4158,18 +4332,18 @@ func (q Time) kind() *kind { return &timeKind }
 var timeKind = kind{
 	name: "time", shaft: "", affine: false, example: "90 s", choices: "s, ms, min, h", siNum: 1, siDen: 1,
 	units: []unit{
-		{"s", 1, 1, 0, 0, true, ""},
-		{"sec", 1, 1, 0, 0, false, ""},
-		{"second", 1, 1, 0, 0, false, ""},
-		{"seconds", 1, 1, 0, 0, false, ""},
-		{"ms", 1, 1000, 0, 0, true, ""},
-		{"min", 60, 1, 0, 0, true, ""},
-		{"minute", 60, 1, 0, 0, false, ""},
-		{"minutes", 60, 1, 0, 0, false, ""},
-		{"h", 3600, 1, 0, 0, true, ""},
-		{"hour", 3600, 1, 0, 0, false, ""},
-		{"hours", 3600, 1, 0, 0, false, ""},
-		{"hr", 3600, 1, 0, 0, false, ""},
+		{"s", 1, 1, 0, 0, false, true, ""},
+		{"sec", 1, 1, 0, 0, false, false, ""},
+		{"second", 1, 1, 0, 0, false, false, ""},
+		{"seconds", 1, 1, 0, 0, false, false, ""},
+		{"ms", 1, 1000, 0, 0, false, true, ""},
+		{"min", 60, 1, 0, 0, false, true, ""},
+		{"minute", 60, 1, 0, 0, false, false, ""},
+		{"minutes", 60, 1, 0, 0, false, false, ""},
+		{"h", 3600, 1, 0, 0, false, true, ""},
+		{"hour", 3600, 1, 0, 0, false, false, ""},
+		{"hours", 3600, 1, 0, 0, false, false, ""},
+		{"hr", 3600, 1, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -4287,10 +4461,10 @@ func (q Ratio) kind() *kind { return &ratioKind }
 var ratioKind = kind{
 	name: "ratio", shaft: "", affine: false, example: "0.12", choices: "%", siNum: 1, siDen: 1,
 	units: []unit{
-		{"", 1, 1, 0, 0, true, ""},
-		{"%", 1, 100, 0, 0, true, ""},
-		{"per cent", 1, 100, 0, 0, false, ""},
-		{"percent", 1, 100, 0, 0, false, ""},
+		{"", 1, 1, 0, 0, false, true, ""},
+		{"%", 1, 100, 0, 0, false, true, ""},
+		{"per cent", 1, 100, 0, 0, false, false, ""},
+		{"percent", 1, 100, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -4313,7 +4487,7 @@ var ratioKind = kind{
 
 // Quantity is any of the quantity types of this package.
 type Quantity interface {
-	Length | Area | Volume | Angle | CrankAngle | CamAngle | Mass | Force | Torque | Pressure | SpringRate | Speed | Acceleration | RotationalSpeed | Power | Energy | Temperature | TemperatureDelta | Density | SpecificEnergy | KinematicViscosity | DynamicViscosity | VolumeFlow | MassFlow | Time | Ratio
+	Length | Area | Volume | Angle | CrankAngle | CamAngle | Mass | Force | Torque | Pressure | SpringRate | Speed | Acceleration | RotationalSpeed | Power | Energy | Temperature | TemperatureDelta | Density | SpecificEnergy | KinematicViscosity | DynamicViscosity | VolumeFlow | FuelConsumption | MassFlow | Time | Ratio
 	SI() float64
 	String() string
 	kind() *kind

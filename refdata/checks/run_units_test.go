@@ -23,7 +23,7 @@ func convert(r *run) {
 		convertAs[units.Length], convertAs[units.Area], convertAs[units.Volume], convertAs[units.Angle], convertAs[units.Mass],
 		convertAs[units.Force], convertAs[units.Torque], convertAs[units.Pressure], convertAs[units.SpringRate], convertAs[units.Speed],
 		convertAs[units.RotationalSpeed], convertAs[units.Power], convertAs[units.Energy], convertAs[units.Temperature], convertAs[units.Density],
-		convertAs[units.KinematicViscosity], convertAs[units.DynamicViscosity], convertAs[units.VolumeFlow], convertAs[units.MassFlow], convertAs[units.SpecificEnergy],
+		convertAs[units.KinematicViscosity], convertAs[units.DynamicViscosity], convertAs[units.VolumeFlow], convertAs[units.MassFlow], convertAs[units.SpecificEnergy], convertAs[units.FuelConsumption],
 	} {
 		if as(r, from, to) {
 			return
@@ -39,6 +39,9 @@ func convertAs[Q units.Quantity](r *run, from, to checks.Figure) bool {
 	}
 	if _, err := units.Parse[Q]("1 " + to.Unit); err != nil {
 		return false
+	}
+	if _, err := units.Parse[Q]("0 " + to.Unit); err != nil {
+		return false // a distance to a volume has no zero to measure from
 	}
 	want(r, "to", q)
 	// and the printed figure must read as the given one, as near as its digits

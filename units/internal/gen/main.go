@@ -70,8 +70,12 @@ func quantity(b *bytes.Buffer, q quant) {
 		maker := or(u.maker, u.many)
 		fmt.Fprintf(b, "\n// %s returns x %s as %s.\nfunc %s(x float64) %s { return %s(%s) }\n",
 			maker, u.words(), article(q.name), maker, q.name, q.name, forward(u))
-		fmt.Fprintf(b, "\n// %s returns q in %s.\nfunc (q %s) %s() float64 { return %s }\n",
-			u.many, u.words(), q.name, u.many, backward(u))
+		never := ""
+		if u.per {
+			never = " It is infinite where q is zero."
+		}
+		fmt.Fprintf(b, "\n// %s returns q in %s.%s\nfunc (q %s) %s() float64 { return %s }\n",
+			u.many, u.words(), never, q.name, u.many, backward(u))
 	}
 	si := un{num: q.siNum, den: q.siDen}
 	fmt.Fprintf(b, "\n// SI returns q in %s, the coherent SI unit.\nfunc (q %s) SI() float64 { return %s }\n", q.si, q.name, backward(si))
@@ -96,7 +100,7 @@ func quantity(b *bytes.Buffer, q quant) {
 	fmt.Fprintf(b, "\nvar %s = kind{\n name: %q, shaft: %q, affine: %v, example: %q, choices: %q, siNum: %s, siDen: %s,\n units: []unit{\n", kind, words(q.name), q.shaft, q.affine, q.example, q.choices(), or(q.siNum, "1"), or(q.siDen, "1"))
 	for _, u := range q.units {
 		for i, s := range u.symbols {
-			fmt.Fprintf(b, "{%q, %s, %s, %s, %s, %v, %q},\n", s, or(u.num, "1"), or(u.den, "1"), or(u.off, "0"), or(u.post, "0"), i == 0, u.notes[s])
+			fmt.Fprintf(b, "{%q, %s, %s, %s, %s, %v, %v, %q},\n", s, or(u.num, "1"), or(u.den, "1"), or(u.off, "0"), or(u.post, "0"), u.per, i == 0, u.notes[s])
 		}
 	}
 	fmt.Fprintln(b, "},\nindex: func(s string) int {\n switch s {")
@@ -142,6 +146,9 @@ func ratio(u un) string {
 // forward and backward keep numerator and denominator apart, so that inches
 // and other exact ratios are correctly rounded.
 func forward(u un) string {
+	if u.per {
+		return paren(or(u.num, "1")) + " / (" + paren(or(u.den, "1")) + " * x)"
+	}
 	x := "x"
 	if u.off != "" {
 		x = "(x " + plus(u.off) + ")"
@@ -167,6 +174,9 @@ func plus(s string) string {
 }
 
 func backward(u un) string {
+	if u.per {
+		return paren(or(u.num, "1")) + " / (" + paren(or(u.den, "1")) + " * float64(q))"
+	}
 	x := "float64(q)"
 	if u.post != "" {
 		x = "(float64(q) - " + u.post + ")"

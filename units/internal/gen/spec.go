@@ -20,6 +20,7 @@ type un struct {
 	maker         string // constructor name, if not the accessor's
 	num, den, off string
 	post          string
+	per           bool              // the other way up: stored = num / (den * x), as miles to the gallon
 	symbols       []string          // the first is the one printed
 	notes         map[string]string // said when that symbol is used
 	plain         string            // words for the doc comment, if not the accessor's
@@ -267,6 +268,14 @@ var spec = []quant{
 			{one: "LitrePerHour", many: "LitresPerHour", den: "36e5", symbols: sym("L/h", "l/h")},
 			{one: "ImperialGallonPerHour", many: "ImperialGallonsPerHour", num: "454609", den: "36e10", symbols: sym("imp gal/h")},
 		}, ambiguous: [][2]string{{"gal/h", "imp gal/h or L/h"}}},
+	{name: "FuelConsumption", doc: "a volume of fuel used over a distance", stored: "cubic metres per metre", si: "cubic metres per metre", example: "4.5 L/100 km", prefer: sym("L/100 km"),
+		units: []un{
+			{one: "CubicMetrePerMetre", many: "CubicMetresPerMetre", symbols: sym("m³/m", "m3/m")},
+			{one: "LitrePer100Kilometres", many: "LitresPer100Kilometres", den: "1e8", symbols: sym("L/100 km", "L/100km", "l/100 km", "l/100km", "L/(100 km)"), plain: "litres per 100 kilometres"},
+			{many: "MilesPerImperialGallon", num: "454609", den: "1609344e5", per: true, symbols: sym("mile/imp gal", "miles/imp gal", "imp mpg", "UK mpg")},
+			{many: "MilesPerUSGallon", num: "3785411784", den: "1609344e9", per: true, symbols: sym("mile/US gal", "miles/US gal", "US mpg"), plain: "miles per US gallon"},
+			{many: "KilometresPerLitre", den: "1e6", per: true, symbols: sym("km/L", "km/l")},
+		}, ambiguous: [][2]string{{"mpg", "mile/imp gal or mile/US gal"}, {"mile/gal", "mile/imp gal or mile/US gal"}, {"miles/gal", "mile/imp gal or mile/US gal"}}},
 	{name: "MassFlow", doc: "a flow by mass", stored: "kilograms per second", si: "kilograms per second", example: "12 g/s", prefer: sym("g/s", "kg/h", "kg/s"),
 		units: []un{
 			{one: "KilogramPerSecond", many: "KilogramsPerSecond", symbols: sym("kg/s")},
