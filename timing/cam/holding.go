@@ -375,3 +375,21 @@ func (s Splines) Torque(pressure units.Pressure) (units.Torque, error) {
 	d, o := s.Inner.SI(), s.Outer.SI()
 	return units.NewtonMetres(pressure.SI() * float64(s.Number) * s.Length.SI() * (o*o - d*d) / 8), nil
 }
+
+// ShiftForce returns the force that slides a hub along its splines while they carry
+// a torque: mu T over the mean radius (D + d)/4 (Sadhu Singh, Machine Design, example
+// 7.3). Errors: as [Splines.Torque], its pressure apart; a torque below zero, friction
+// outside 0 to 1.
+func (s Splines) ShiftForce(torque units.Torque, friction units.Ratio) (units.Force, error) {
+	_, err := s.Torque(units.Pascal)
+	var l fault.List
+	l.Under("", err)
+	positive(&l, "torque", torque, "N m")
+	if !(friction >= 0 && friction <= 1) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "friction", Rule: "within 0 to 1"})
+	}
+	if err := l.Err(); err != nil {
+		return 0, err
+	}
+	return units.Newtons(friction.Value() * torque.SI() * 4 / (s.Inner + s.Outer).SI()), nil
+}

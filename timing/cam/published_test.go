@@ -159,6 +159,8 @@ func TestPublishedCams(t *testing.T) {
 	p := units.NewtonMetres(12000 / (550 * math.Pi / 30))
 	n, _ = k.LengthFor(p, 80*units.Megapascal, 160*units.Megapascal)
 	near(t, "Singh 7.8, length", n.Millimetres(), 29.76, 2e-4)
+	shift, _ := cam.Splines{Number: 8, Inner: 52, Outer: 60, Length: 111}.ShiftForce(units.NewtonMetres(20000/(320*math.Pi/30)), units.Value(0.06))
+	near(t, "Singh 7.3, shifting force", shift.SI(), 1278.9, 4e-5)
 	s, _ := cam.Splines{Number: 8, Inner: 52, Outer: 60, Length: 111}.Torque(6 * units.Megapascal)
 	near(t, "Singh 7.3, torque of 20 kW at 320 rev/min", s.SI(), 20000/(320*math.Pi/30), 4.5e-3)
 }

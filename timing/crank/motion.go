@@ -22,6 +22,7 @@ type Motion struct {
 	Rod             units.Angle           `json:"rod"` // between rod and bore
 	RodSpeed        units.RotationalSpeed `json:"rod_speed"`
 	RodAcceleration float64               `json:"rod_acceleration_rad_per_s2"` // radians per second squared
+	Crankpin        units.Acceleration    `json:"crankpin"`                    // towards the crank's axis, w^2 r
 }
 
 // slopes are travel and rod angle with their derivatives by crank angle, in mm
@@ -43,8 +44,9 @@ func (g geometry) slopes(th float64) slopes {
 	}
 }
 
-func (p slopes) at(w float64) Motion {
+func (p slopes) at(w, r float64) Motion {
 	return Motion{
+		Crankpin:        units.MetresPerSecondSquared(w * w * r / 1000),
 		Travel:          units.Millimetres(p.x),
 		Velocity:        units.MetresPerSecond(w * p.x1 / 1000),
 		Acceleration:    units.MetresPerSecondSquared(w * w * p.x2 / 1000),
@@ -67,7 +69,7 @@ func (s Slider) Motion(at units.CrankPosition, speed units.RotationalSpeed) (Mot
 		return Motion{}, err
 	}
 	g := s.geometry()
-	return g.slopes(g.theta(at)).at(speed.SI()), nil
+	return g.slopes(g.theta(at)).at(speed.SI(), g.r), nil
 }
 
 // TwoTermMotion is [Slider.Motion] by the first two terms of the series in the
@@ -93,7 +95,7 @@ func (s Slider) TwoTermMotion(at units.CrankPosition, speed units.RotationalSpee
 		x:  g.r * (1 - cos + lam/4*(1-cos2)),
 		x1: g.r * (sin + lam/2*sin2), x2: g.r * (cos + lam*cos2), x3: -g.r * (sin + 2*lam*sin2),
 		rod: math.Asin(lam * sin), rod1: lam * cos, rod2: -lam * sin,
-	}.at(speed.SI()), nil
+	}.at(speed.SI(), g.r), nil
 }
 
 func (s Slider) checkMotion(at units.CrankPosition, speed units.RotationalSpeed) error {

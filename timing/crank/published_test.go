@@ -120,6 +120,7 @@ func TestPublishedCranks(t *testing.T) {
 
 	s = crank.Slider{Throw: units.Inches(9), Rod: units.Inches(36)}
 	m, _ = s.Motion(atdc(40), rpm(240))
+	near(t, "Bevan 3.4, crankpin", m.Crankpin.FeetPerSecondSquared(), 474, 1.1e-3)
 	near(t, "Bevan 3.4, rod acceleration, by drawing", math.Abs(m.RodAcceleration), 98.7, 0.01)
 
 	s = crank.Slider{Throw: 150, Rod: 600}
