@@ -129,8 +129,8 @@ func Correct(c Change) (Correction, error) {
 		return 1 + k.Drop.Value().Ratio(suction.Value())
 	}
 	out.Cleaner = factorOf(math.Sqrt(drive(c.CleanerThen) / drive(c.CleanerNow)))
-	// half a per cent for each rule in use is judged: the rules hold to 2 % at the
-	// ends of their use
+	// a tenth of the air's part and a twentieth of the fuel's are judged; the
+	// cleaner's goes with the suction
 	variance := math.Pow(0.1*math.Log(out.Air.Flow), 2) + math.Pow(0.05*math.Log(out.Fuel.Flow), 2) + math.Pow(math.Log(out.Cleaner.Flow)*suction.U().Ratio(suction.Value()), 2)
 	if c.LambdaRead.Taken() {
 		out.Read = factorOf(c.LambdaRead.Value().Ratio(c.LambdaWanted.Value()))

@@ -1,6 +1,8 @@
 package carburation
 
 import (
+	"math"
+
 	"example.com/benchbook/carburation/air"
 	"example.com/benchbook/carburation/fuel"
 	"example.com/benchbook/refdata"
@@ -81,7 +83,7 @@ type outside struct {
 	fuel    fuel.Fuel
 	liquid  units.Density // fuel at the temperature of the day
 	change  air.Change    // from 15 °C, 1013.25 hPa, dry
-	swap    fuel.Swap     // from petrol without alcohol
+	swap    fuel.Swap     // from petrol without alcohol at 15 °C
 	assumed []refdata.Assumption
 	sources []refdata.Source
 }
@@ -130,8 +132,18 @@ func (s Surroundings) outside(l *fault.List) outside {
 	if o.liquid, err = o.fuel.DensityAt(o.weather.Temperature); !l.Under("surroundings", err) {
 		return o
 	}
-	o.swap, err = fuel.JetFactor(fuel.Petrol(), o.fuel, o.weather.Temperature)
-	l.Under("surroundings", err)
+	if o.swap, err = fuel.JetFactor(fuel.Petrol(), o.fuel, o.weather.Temperature); !l.Under("surroundings", err) {
+		return o
+	}
+	// from petrol at 15 °C: fuel shrinks and swells with the day
+	if day, err := fuel.Petrol().DensityAt(o.weather.Temperature); err == nil {
+		if usual, err := fuel.Petrol().DensityAt(units.Celsius(15)); err == nil {
+			x := math.Sqrt(usual.Ratio(day))
+			o.swap.FlowFactor *= x
+			o.swap.Mixture *= x
+			o.swap.BoreFactor *= math.Sqrt(x)
+		}
+	}
 	o.sources = append([]refdata.Source{{Title: "CIPM-2007, A. Picard et al., Metrologia 45 (2008) 149-155", Read: "public transcriptions of its constants", Status: refdata.Published}}, o.fuel.Sources...)
 	return o
 }

@@ -131,11 +131,13 @@ func TestStartCorrections(t *testing.T) {
 	up := at(carburation.Surroundings{Pressure: measure.Exact(units.Pascals(84556)), Temperature: measure.Exact(units.Celsius(5.25))})
 	low0, _, _ := sea.MainJet.Corrected.Ends()
 	low1, _, _ := up.MainJet.Corrected.Ends()
-	if r := low1.Ratio(low0); math.Abs(r-0.9294) > 5e-4 { // CIPM air against the standard's ideal gas
-		t.Errorf("1500 m: main jet x %v, want 0.9294", r)
+	// and the fuel is 9.75 K colder: half of 0.00121 per kelvin
+	want := 0.9294 * (1 - 9.75*0.00121/2)
+	if r := low1.Ratio(low0); math.Abs(r-want) > 5e-4 { // CIPM air against the standard's ideal gas
+		t.Errorf("1500 m: main jet x %v, want %v", r, want)
 	}
 	// the model follows the same rule within 2 %
-	if r := up.MainJet.Physics.Middle.Ratio(sea.MainJet.Physics.Middle); math.Abs(r/0.9294-1) > 0.02 {
+	if r := up.MainJet.Physics.Middle.Ratio(sea.MainJet.Physics.Middle); math.Abs(r/want-1) > 0.02 {
 		t.Errorf("1500 m: physics x %v", r)
 	}
 	if up.Bore.Corrected != sea.Bore.Corrected || up.Cutaway.Corrected != sea.Cutaway.Corrected {
