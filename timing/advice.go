@@ -13,7 +13,11 @@ func (b *bench) remedies(r *Result) ([]Remedy, error) {
 	i, ok := b.index[lead.Key]
 	if !ok {
 		r.Gaps = b.gapsAt(r, r.Inlet.Crank.Value(), r.Exhaust.Crank.Value())
-		return nil, nil // something else: nothing to move on such ground
+		in, ex := r.shifts()
+		return []Remedy{{
+			Key: "read-again", Text: "nothing listed explains these readings: find top dead centre by a stop, read all four events twice, and move nothing before they agree",
+			InletLeft: in, ExhaustLeft: ex, Work: units.MinutesOfTime(60),
+		}}, nil
 	}
 	v := &b.verdicts[i]
 	var all []Remedy

@@ -124,6 +124,8 @@ func turning(r *Result) Turning {
 		return Turning{Why: "a cam may stand more than 30° crank out towards its piston: slack the adjusters right off or take the rockers off before turning"}
 	case worst > 5:
 		return Turning{ByHand: true, Why: "a cam may stand far enough out for valve and piston to meet: slowly by hand, plug out, stop at any resistance; do not kick or start it until the gap is measured"}
+	case !r.Inlet.Crank.Taken() || !r.Exhaust.Crank.Taken():
+		return Turning{ByHand: true, Why: "one cam was not read: slowly by hand, plug out, stop at any resistance; no start until it is"}
 	case lead.Key == nothingKey && lead.Share >= 0.6:
 		return Turning{ByHand: true, Start: true, Why: "the readings show no cam out of place; two slow full turns by hand first"}
 	}

@@ -62,7 +62,7 @@ func (e *Engine) check() error {
 		if v := e.vernier(c); v != (Vernier{}) && (v.Wheel < 1 || v.Cam < 1 || v.Wheel > 400 || v.Cam > 400 || v.ways() > 1000) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: c.String() + "_vernier", Value: strconv.Itoa(v.Wheel) + " and " + strconv.Itoa(v.Cam) + " holes", Rule: "1 to 400 holes in each ring, meeting in at most 1000 ways"})
 		}
-		if v := e.shim(c); v != (Shim{}) && (!(v.Each.Abs() > 0 && v.Each.Abs() <= 30) || v.Most < 1 || v.Most > 100) {
+		if v := e.shim(c); v != (Shim{}) && (!(v.Each.Abs() > 0 && v.Each.Abs() <= 30*units.CrankDegree) || v.Most < 1 || v.Most > 100) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: c.String() + "_shim", Value: v.Each.String(), Unit: "° crank", Rule: "up to 30° each, 1 to 100 shims"})
 		}
 	}
@@ -144,7 +144,7 @@ func (lobe *Lobe) check(c Cam, k Check) error {
 	if l.Under("max_lift", lobe.MaxLift.Err()); lobe.MaxLift.Taken() && !(lobe.MaxLift.Value().Millimetres() > 1.1*k.Lift.Millimetres() && lobe.MaxLift.Value() <= 30*units.Millimetre && lobe.MaxLift.Value() >= units.Millimetre) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "max_lift", Value: lobe.MaxLift.Text(), Unit: "mm", Rule: "1 mm to 30 mm, and above the check lift by a tenth"})
 	}
-	if l.Under("key_angle", lobe.KeyAngle.Err()); lobe.KeyAngle.Taken() && !(lobe.KeyAngle.Value().Abs() <= 360) {
+	if l.Under("key_angle", lobe.KeyAngle.Err()); lobe.KeyAngle.Taken() && !(lobe.KeyAngle.Value().Abs() <= 360*units.CamDegree) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "key_angle", Value: lobe.KeyAngle.Text(), Unit: "° cam", Rule: "at most 360°"})
 	}
 	for _, r := range []struct {
@@ -193,7 +193,7 @@ func (r *Readings) check() error {
 		path string
 		v    measure.Reading[units.CamAngle]
 	}{{"inlet_on_wheel", r.InletOnWheel}, {"exhaust_on_wheel", r.ExhaustOnWheel}} {
-		if l.Under(x.path, x.v.Err()); x.v.Taken() && !(x.v.Value().Abs() <= 180) {
+		if l.Under(x.path, x.v.Err()); x.v.Taken() && !(x.v.Value().Abs() <= 180*units.CamDegree) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: x.path, Value: x.v.Text(), Unit: "° cam", Rule: "at most 180° either way"})
 		}
 	}

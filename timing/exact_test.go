@@ -71,14 +71,6 @@ func (m simMode) mirrored(r, book float64) *ring {
 	return &p
 }
 
-func (p *ring) moved(by float64) *ring {
-	var q ring
-	for i := range q {
-		q[i] = p[at(float64(i)*step+by)]
-	}
-	return &q
-}
-
 // spread is a density of half the extra duration, at multiples of step.
 type spread struct {
 	n []int

@@ -1,9 +1,12 @@
 package timing_test
 
 import (
+	"errors"
 	"fmt"
+	"math"
 
 	"example.com/benchbook/timing"
+	"example.com/benchbook/timing/crank"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
 )
@@ -11,19 +14,12 @@ import (
 // An invented machine: a 24-tooth pinion between two 48-tooth camwheels. Somebody
 // has meshed the exhaust camwheel a tooth late, and the inlet cam has slipped.
 func ExampleDiagnose() {
-	disc := func(text string) measure.Position { return measure.MustReadPosition(text, measure.DegreeDisc()) }
-	result, err := timing.Diagnose(timing.Input{
-		Engine: timing.Engine{
-			Drive:   timing.TwoCamwheels(24, 48),
-			Inlet:   timing.Lobe{Opens: units.Before(units.TDC, 25*units.CrankDegree), Closes: units.After(units.BDC, 65*units.CrankDegree)},
-			Exhaust: timing.Lobe{Opens: units.Before(units.BDC, 65*units.CrankDegree), Closes: units.After(units.TDC, 25*units.CrankDegree)},
-		},
-		Readings: timing.Readings{
-			InletOpens: disc("34 BTDC"), InletCloses: disc("56 ABDC"),
-			ExhaustOpens: disc("50 BBDC"), ExhaustCloses: disc("40 ATDC"),
-		},
-	}, timing.Options{})
-	if err != nil {
+	inlet, err1 := timing.ReadLobe("25 BTDC", "65 ABDC")
+	exhaust, err2 := timing.ReadLobe("65 BBDC", "25 ATDC")
+	readings, err3 := timing.ReadEvents("34 BTDC", "56 ABDC", "50 BBDC", "40 ATDC")
+	engine := timing.Engine{Drive: timing.TwoCamwheels(24, 48), Inlet: inlet, Exhaust: exhaust}
+	result, err4 := timing.Diagnose(timing.Input{Engine: engine, Readings: readings}, timing.Options{})
+	if err := errors.Join(err1, err2, err3, err4); err != nil {
 		fmt.Println(err)
 		return
 	}
@@ -40,10 +36,8 @@ func ExampleDiagnose() {
 }
 
 func ExampleCauses() {
-	r := timing.Readings{TDC: timing.TDCByStop}
-	r.InletOpens, _ = measure.ReadPosition("10 BTDC", measure.DegreeDisc())
-	r.InletCloses, _ = measure.ReadPosition("80 ABDC", measure.DegreeDisc())
-	r.ExhaustOpens, _ = measure.ReadPosition("65 BBDC", measure.DegreeDisc())
+	r, _ := timing.ReadEvents("10 BTDC", "80 ABDC", "65 BBDC", "-")
+	r.TDC = timing.TDCByStop
 	ranking, _ := timing.Causes(timing.Input{Engine: engine(), Readings: r}, timing.Options{})
 	for _, o := range ranking.Within(100) {
 		fmt.Println(o.Words(), "-", o.Text)
@@ -76,6 +70,50 @@ func ExampleLobesOf() {
 	// Output:
 	// overlap 11° crank
 	// separation 105.5 ± 0.5° cam
+}
+
+func ExampleReadEvents() {
+	_, err := timing.ReadEvents("34 BTDC ± 0.5", "56 ABDX", "", "40")
+	fmt.Println(err)
+	// Output:
+	// inlet_closes: 56 ABDX: expected degrees and a side, such as 25 BTDC, 40° ABDC or TDC
+	// exhaust_closes: 40: expected degrees and a side, such as 25 BTDC, 40° ABDC or TDC
+}
+
+func ExampleReadLobe() {
+	lobe, _ := timing.ReadLobe("25 BTDC", "65 ABDC")
+	fmt.Println(lobe.Opens, "to", lobe.Closes)
+	// Output: 25° BTDC to 65° ABDC
+}
+
+func ExampleTwoCamwheels() {
+	fmt.Println(timing.TwoCamwheels(24, 48).CheckHalfSpeed(timing.InletSpindle, timing.ExhaustSpindle))
+	// Output: <nil>
+}
+
+func ExampleOneCamwheel() {
+	steps, _ := timing.OneCamwheel(24, 48).Steps()
+	fmt.Println("a tooth is", steps[0].Crank)
+	// Output: a tooth is 15° crank
+}
+
+// Invented measurements: 6 mm of room under the inlet valve at TDC, its stem 35°
+// from the bore. With the cam a tooth early the valve comes nearer.
+func ExampleHead_Gaps() {
+	e := engine()
+	e.Inlet.MaxLift = measure.Of(9*units.Millimetre, 0.05*units.Millimetre)
+	head := timing.Head{
+		Slider: crank.Slider{Stroke: 83 * units.Millimetre, Rod: 150 * units.Millimetre},
+		Inlet:  timing.Valve{ToPiston: measure.Of(6*units.Millimetre, 0.1*units.Millimetre), Tilt: 35 * units.Degree},
+	}
+	none := measure.Exact(0 * units.CrankDegree)
+	for _, shift := range []units.CrankAngle{0, 15 * units.CrankDegree} {
+		g, _ := head.Gaps(e, measure.Exact(shift), none)
+		fmt.Println(g.Inlet.Gap, g.Inlet.Room, "at", units.After(units.TDC, units.CrankDegrees(math.Round(g.Inlet.At.After().Degrees()))))
+	}
+	// Output:
+	// 4.75 ± 0.10 mm enough at 6° ATDC
+	// 3.34 ± 0.10 mm enough at 8° ATDC
 }
 
 func ExampleParseEvent() {
@@ -132,6 +170,6 @@ func ExampleMovesOf() {
 		fmt.Println(m.Text, "one", m.Unit, m.Step)
 	}
 	// Output:
-	// whole cam train one tooth 15° crank
+	// camwheel one tooth 15° crank
 	// pinion one keyway 3° crank
 }

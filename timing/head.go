@@ -147,7 +147,7 @@ func (h Head) Gaps(e Engine, inlet, exhaust measure.Reading[units.CrankAngle]) (
 	e.Head = &h
 	l.Under("engine", e.check())
 	for c, s := range [2]measure.Reading[units.CrankAngle]{inlet, exhaust} {
-		if l.Under(Cam(c).String(), s.Err()); s.Taken() && !(s.Value().Abs() <= 360) {
+		if l.Under(Cam(c).String(), s.Err()); s.Taken() && !(s.Value().Abs() <= 360*units.CrankDegree) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: Cam(c).String(), Value: s.Text(), Unit: "° crank", Rule: "at most 360°"})
 		}
 	}

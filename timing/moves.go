@@ -184,7 +184,7 @@ func NewPlan(moves []Move, opt Options) (*Plan, error) {
 			bad("cams", strconv.Itoa(n), "one cam, or both")
 			continue
 		}
-		if !(m.Step.Abs() <= 360) {
+		if !(m.Step.Abs() <= 360*units.CrankDegree) {
 			bad("step", m.Step.String(), "at most 360° crank")
 			continue
 		}

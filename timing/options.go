@@ -193,10 +193,10 @@ func (o Options) check() error {
 		{"widths.tdc_by_mark", w.TDCByMark}, {"widths.tdc_wrong", w.TDCWrong}, {"widths.duration", w.Duration}, {"widths.slip", w.Slip},
 		{"widths.unknown_cam", w.UnknownCam}, {"widths.else", w.Else}, {"widths.follower", w.Follower}, {"misread.by", o.Misread.By},
 	} {
-		angle(x.path, x.v, 180)
+		angle(x.path, x.v, 180*units.CrankDegree)
 	}
-	angle("trifle", o.Trifle, 30)
-	angle("near", o.Near, 30)
+	angle("trifle", o.Trifle, 30*units.CrankDegree)
+	angle("near", o.Near, 30*units.CrankDegree)
 	share := func(path string, v, most float64) {
 		if !(v >= 0 && v <= most) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "options." + path, Value: plain(v), Rule: "at most " + plain(most)})

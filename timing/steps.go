@@ -50,6 +50,9 @@ func wheels(d gear.Drive) ([]wheel, error) {
 	count := map[string]int{}
 	add := func(cams []Cam, worth gear.Rational, teeth int, made bool) {
 		key, text := "whole-train", "whole cam train"
+		if !ownShafts(d) {
+			text = "camwheel"
+		}
 		if len(cams) == 1 {
 			key, text = cams[0].String()+"-wheel", cams[0].String()+" camwheel"
 		}

@@ -21,7 +21,7 @@ import (
 func engine() timing.Engine {
 	return timing.Engine{
 		Drive:   timing.TwoCamwheels(24, 48),
-		Inlet:   timing.Lobe{Opens: units.Before(units.TDC, 25), Closes: units.After(units.BDC, 65)},
+		Inlet:   timing.Lobe{Opens: units.Before(units.TDC, 25*units.CrankDegree), Closes: units.After(units.BDC, 65*units.CrankDegree)},
 		Exhaust: timing.Lobe{Opens: units.Before(units.BDC, 65), Closes: units.After(units.TDC, 25)},
 	}
 }
@@ -409,4 +409,65 @@ func FuzzParseEvent(f *testing.F) {
 			t.Fatalf("%q: %q reads back as %v, %v", s, e, back, err)
 		}
 	})
+}
+
+// Exchanged cams show the other's duration and lift.
+func TestCamsExchanged(t *testing.T) {
+	e := engine()
+	e.Inlet = timing.Lobe{Opens: units.Before(units.TDC, 30*units.CrankDegree), Closes: units.After(units.BDC, 70*units.CrankDegree), MaxLift: measure.Of(10*units.Millimetre, 0.05*units.Millimetre)}
+	e.Exhaust = timing.Lobe{Opens: units.Before(units.BDC, 50*units.CrankDegree), Closes: units.After(units.TDC, 15*units.CrankDegree), MaxLift: measure.Of(8.5*units.Millimetre, 0.05*units.Millimetre)}
+	r := events("13 BTDC", "52 ABDC", "67 BBDC", "33 ATDC")
+	r.InletMaxLift, r.ExhaustMaxLift = measure.By(8.5*units.Millimetre, measure.DialGauge()), measure.By(10*units.Millimetre, measure.DialGauge())
+	res := diagnose(t, e, r, timing.Options{})
+	if got := res.Causes.Leader(); got.Key != "cams-exchanged" || res.Remedies[0].Key != "exchange-cams" {
+		t.Errorf("%s %v, %v", got.Key, got.Share, res.Remedies[0].Key)
+	}
+	// cams alike are not listed as exchanged: it would do no harm and show nowhere
+	if _, ok := diagnose(t, engine(), r, timing.Options{}).Causes.Of("cams-exchanged"); ok {
+		t.Error("cams alike listed as exchanged")
+	}
+}
+
+// One event misread by ten degrees does not condemn a cam.
+func TestMisreadEvent(t *testing.T) {
+	r := events("25 BTDC", "65 ABDC", "65 BBDC", "35 ATDC")
+	r.TDC = timing.TDCByStop
+	res := diagnose(t, engine(), r, timing.Options{})
+	nothing, _ := res.Causes.Of("nothing-wrong")
+	if res.Causes.Leader().Key != "nothing-wrong" && nothing.Share < 0.2 {
+		t.Errorf("%v %v", res.Causes.Leader(), nothing)
+	}
+	for _, e := range res.Explained {
+		if e.Key == "nothing-wrong" && e.Misread != "exhaust closes" {
+			t.Errorf("misread %q", e.Misread)
+		}
+	}
+	never := diagnose(t, engine(), r, timing.Options{Misread: timing.Misread{Chance: -1}})
+	if got, _ := never.Causes.Of("nothing-wrong"); !(got.Share < nothing.Share/5) {
+		t.Errorf("never misread, yet nothing wrong %v, before %v", got.Share, nothing.Share)
+	}
+}
+
+// Events read at another lift than the specification's are moved there first;
+// without that they would seem shorter by some degrees at each end.
+func TestReadAtAnotherCheck(t *testing.T) {
+	e := engine()
+	e.Check = timing.Check{Lift: 0.3 * units.Millimetre}
+	e.Inlet.MaxLift, e.Exhaust.MaxLift = measure.Of(9*units.Millimetre, 0.05*units.Millimetre), measure.Of(9*units.Millimetre, 0.05*units.Millimetre)
+	r := events("18 BTDC", "58 ABDC", "58 BBDC", "18 ATDC")
+	if got := diagnose(t, e, r, timing.Options{}).Causes.Leader().Key; got == "nothing-wrong" {
+		t.Error("seven degrees at each end, and nothing is wrong")
+	}
+	r.Check = &timing.Check{Lift: 0.7 * units.Millimetre}
+	res := diagnose(t, e, r, timing.Options{})
+	if got := res.Causes.Leader().Key; got != "nothing-wrong" {
+		t.Errorf("read at 0.7 mm: %s", got)
+	}
+	said := false
+	for _, a := range res.Basis.Assumed {
+		said = said || a.What == "events moved to the check they were read at"
+	}
+	if !said {
+		t.Error("the move to another check is not said")
+	}
 }

@@ -32,7 +32,6 @@ type verdict struct {
 	key, text string
 	faults    []*atom
 	prior     float64
-	parts     []*part
 	top, sum  float64 // ln of the largest term, and the sum over terms relative to it
 	best      *part   // that gives most
 	misread   int     // the row misread in it, or -1

@@ -1,0 +1,42 @@
+package timing
+
+import (
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+	"example.com/benchbook/units/measure"
+)
+
+// ReadEvents reads the four events as the trade writes them, "25 BTDC" or "40
+// ABDC ± 1°". A bare figure carries the default of a degree disc; "" or "-" was
+// not taken. All else in Readings is left for the caller to fill in. The error
+// holds every fault.
+func ReadEvents(inletOpens, inletCloses, exhaustOpens, exhaustCloses string) (Readings, error) {
+	var r Readings
+	var l fault.List
+	for i, at := range [4]*measure.Position{&r.InletOpens, &r.InletCloses, &r.ExhaustOpens, &r.ExhaustCloses} {
+		text := [4]string{inletOpens, inletCloses, exhaustOpens, exhaustCloses}[i]
+		p, err := measure.ReadPosition(text, measure.DegreeDisc())
+		if l.Under(fieldOf(EventName(i)), err) {
+			*at = p
+		}
+	}
+	if err := l.Err(); err != nil {
+		return Readings{}, err
+	}
+	return r, nil
+}
+
+// ReadLobe reads where a cam of a specification opens and closes its valve, "25
+// BTDC" and "65 ABDC". Lift and flanks are left for the caller to fill in. The
+// error holds every fault.
+func ReadLobe(opens, closes string) (Lobe, error) {
+	var l fault.List
+	o, err := units.ParsePosition(opens)
+	l.Under("opens", err)
+	c, err := units.ParsePosition(closes)
+	l.Under("closes", err)
+	if err := l.Err(); err != nil {
+		return Lobe{}, err
+	}
+	return Lobe{Opens: o, Closes: c}, nil
+}
