@@ -97,7 +97,7 @@ func (s settled) force(v, mass, area, cr float64) (drag, rolling, slope float64)
 	return drag, weight * cr * math.Sqrt(1-s.climb*s.climb), weight * s.climb
 }
 
-// RollingAt returns the rolling resistance of a motor cycle tyre over the weight
+// RollingAt returns the rolling resistance of a motorcycle tyre over the weight
 // on it, at a pressure above atmosphere p and a speed v below 165 km/h:
 // 0.0085 + 0.018/p + 1.59e-6 v²/p, p in bar, v in km/h (V. Cossalter, Motorcycle
 // Dynamics, from memory). Errors: p outside 0.5 to 6 bar, v outside 0 to
@@ -176,7 +176,7 @@ func RoadLoad(r Road, v units.Speed) (Resistance, error) {
 func roadBasis(r Road) refdata.Basis {
 	b := refdata.Basis{
 		Sources: []refdata.Source{
-			{Title: "drag areas of motor cycles, 0.18 to 0.7 m², attributed to V. Cossalter, Motorcycle Dynamics", Read: "a software maker's notes on two-wheeler aerodynamics", Status: refdata.Published},
+			{Title: "drag areas of motorcycles, 0.18 to 0.7 m², attributed to V. Cossalter, Motorcycle Dynamics", Read: "a software maker's notes on two-wheeler aerodynamics", Status: refdata.Published},
 			{Title: "power against drag, rolling and slope", Status: refdata.Derived},
 		},
 		NotChecked: []refdata.Unchecked{{What: "drag and rolling resistance", Why: "reckoned from typical figures unless given", Settle: "time a run down from speed on a still day, both ways, on a level road"}},

@@ -83,7 +83,7 @@ func ReadSpeedometer(in SpeedometerInput) (Speedometer, error) {
 	}
 	out.Basis = refdata.Basis{
 		Sources: []refdata.Source{
-			{Title: "UN Regulation 39", Clause: "5.3: 0 ≤ V1 - V2 ≤ V2/10 + 4 km/h; 8 km/h for motor cycles from memory", Read: "quoted second hand", Status: refdata.FromMemory},
+			{Title: "UN Regulation 39", Clause: "5.3: 0 ≤ V1 - V2 ≤ V2/10 + 4 km/h; 8 km/h for motorcycles from memory", Read: "quoted second hand", Status: refdata.FromMemory},
 			{Title: "SAE J678", Clause: "1000 turns a mile", Status: refdata.FromMemory},
 			{Title: "cable turns from rolling circumference and drive", Status: refdata.Derived},
 		},
@@ -95,7 +95,7 @@ func ReadSpeedometer(in SpeedometerInput) (Speedometer, error) {
 
 // GreatestIndicated returns the most a speedometer may show at a true speed:
 // V2 + V2/10 + allowance (UN Regulation 39, clause 5.3, quoted second hand with
-// an allowance of 4 km/h; 8 km/h for motor cycles is from memory). Errors:
+// an allowance of 4 km/h; 8 km/h for motorcycles is from memory). Errors:
 // figures below zero.
 func GreatestIndicated(true, allowance units.Speed) (units.Speed, error) {
 	var l fault.List

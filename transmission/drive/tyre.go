@@ -49,14 +49,14 @@ type Tyre struct {
 	diameter           float64 // mm, nominal
 }
 
-// widest and its like bound what is read as a motor cycle tyre.
+// widest and its like bound what is read as a motorcycle tyre.
 const (
 	leastWidth, mostWidth   = 1.5, 8.0    // in
 	leastMetric, mostMetric = 40.0, 360.0 // mm
 	leastRim, mostRim       = 8.0, 30.0   // in
 )
 
-// ParseTyre reads a motor cycle tyre's size as moulded on its wall:
+// ParseTyre reads a motorcycle tyre's size as moulded on its wall:
 //
 //	3.25-19  3.25 x 19  3.50S18     imperial, section as high as wide
 //	4.10-18  4.25/85-18             imperial low section: 90 %, or as marked
@@ -274,7 +274,7 @@ type Rolling struct {
 
 // What a tyre rolls on, over its nominal diameter. Published diameters with
 // turns per mile give 3.045 to 3.052 for loaded radial tyres; the band for bias
-// motor cycle tyres, and the 2 % by which tyres of one code differ, are from
+// motorcycle tyres, and the 2 % by which tyres of one code differ, are from
 // memory.
 const (
 	rollLow, rollUsual, rollHigh = 3.00, 3.05, 3.10

@@ -159,8 +159,8 @@ func (d Disc) slope(s float64) float64 {
 }
 
 // Deflection returns where the load is first reached, for loads from 0 to that
-// at [Disc.Limit]. Up to flat the load is concave in s, d²F/ds² = 3 (x - u) times
-// a constant, so Newton's method from the free disc comes up to the answer from
+// at [Disc.Limit]. Up to flat the load is concave in s, its second derivative
+// going as s - h0, so Newton's method from the free disc comes up to the answer from
 // below and cannot pass it (derived).
 func (d Disc) Deflection(f units.Force) (units.Length, bool) {
 	if d.t == 0 || !(f >= 0) || f.Newtons() > d.load(d.limit) {

@@ -20,7 +20,7 @@ type HelicalSpec struct {
 	Free    units.Length  `json:"free"`             // length unloaded, L0
 	Ends    Ends          `json:"ends,omitzero"`    // zero: taken as squared and ground, and said so
 	Solid   units.Length  `json:"solid,omitzero"`   // length with coils touching, if measured; zero: by Ends
-	Shear   Modulus       `json:"modulus,omitzero"` // zero: EN 10270-1 patented drawn steel
+	Modulus Modulus       `json:"modulus,omitzero"` // zero: EN 10270-1 patented drawn steel
 	Wires   Law           `json:"wires,omitzero"`   // strength of the wire by size; zero: strength not looked at
 	Seating Seating       `json:"seating,omitzero"` // zero: both ends flat between parallel plates
 	Density units.Density `json:"density,omitzero"` // of the wire; zero: 7850 kg/m³, steel, from memory
@@ -111,7 +111,7 @@ func NewHelical(in HelicalSpec) (Helical, error) {
 		l.Add(fault.Fault{Code: fault.UnknownName, Path: "seating", Value: in.Seating.String(), Rule: "one of the seatings of this package"})
 	}
 	h.n, h.total = coils(&l, in)
-	m := in.Shear
+	m := in.Modulus
 	if m == (Modulus{}) {
 		m = Steel()
 	}

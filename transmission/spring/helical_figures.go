@@ -138,7 +138,7 @@ func (h Helical) basis(f HelicalFigures) refdata.Basis {
 	if h.spec.Ends == EndsNotSaid {
 		b.Assumed = append(b.Assumed, refdata.Assumption{What: "spring ends", Value: SquaredGround.String(), Status: refdata.CommonPractice})
 	}
-	if h.spec.Shear == (Modulus{}) {
+	if h.spec.Modulus == (Modulus{}) {
 		b.Assumed = append(b.Assumed, refdata.Assumption{What: "shear modulus", Value: "81.5 GPa, patented drawn steel", Status: refdata.FromMemory})
 	}
 	if h.spec.Density == 0 {
