@@ -104,7 +104,10 @@ func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 		return total
 	}
 	n, far := 1, total+m.best+math.Log(c.prior) < m.elseLog-hopeless
-	if opened && !far {
+	// a reading much finer than the bounds leaves the amount open by no more than
+	// itself, which the slopes take care of
+	fine := opened && aim.u > 0 && 4*aim.u < c.high-c.low
+	if opened && !far && !fine {
 		n = amountNodes
 	}
 	base := figure{st.mean[c.open], st.sd[c.open]}
@@ -122,6 +125,9 @@ func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 			f.x += a
 			if aim.u > 0 && base.u > 0 {
 				f = update(f, figure{d[c.open].Value, m.own[c.open]})
+			}
+			if fine {
+				f.u = m.own[c.open]
 			}
 			st.mean[c.open], st.sd[c.open] = f.x, f.u
 		}

@@ -38,7 +38,9 @@ func (c *Clutch) resolve(found *Condition) (state, error) {
 	s := state{thread: math.Inf(1)}
 	var pl fault.List
 	s.fresh[faces] = float64(c.Plates.check(&pl))
-	l.Under("plates", pl.Err())
+	if pl.Len() > 0 {
+		l.Under("plates", pl.Err())
+	}
 	s.radius = c.Plates.radius()
 	s.plate = or(c.Plates.Thickness.Millimetres(), defaultPlate)
 	c.springs(&s, &l)

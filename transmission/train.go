@@ -99,20 +99,23 @@ func (h *HandLever) figures(f *[parts]figure, l *fault.List) {
 	r, rest, end := h.Nipple.SI(), h.Rest.SI(), h.Pulled.SI()
 	if h.swept() {
 		p := pull(r.X, rest.X, end.X, h.Sector) * 1000
-		ends := math.Hypot(math.Cos(end.X)*end.U, math.Cos(rest.X)*rest.U)
-		if h.Sector {
-			ends = math.Hypot(end.U, rest.U)
+		a, b := rest.U, end.U
+		if !h.Sector {
+			a, b = math.Cos(rest.X)*a, math.Cos(end.X)*b
 		}
-		f[cablePull] = figure{p, math.Hypot(p*r.U/r.X, r.X*1000*ends)}
+		a, b = a*r.X*1000, b*r.X*1000
+		c := p * r.U / r.X
+		f[cablePull] = figure{p, math.Sqrt(a*a + b*b + c*c)}
 	}
 	if h.Finger.Taken() && h.Nipple.Taken() {
 		a := h.Finger.SI()
 		i := leverage(a.X, r.X, end.X, h.Sector)
-		turn := math.Tan(end.X) * end.U
-		if h.Sector {
-			turn = 0
+		turn := 0.0
+		if !h.Sector {
+			turn = math.Tan(end.X) * end.U
 		}
-		f[leverRatio] = figure{i, i * math.Hypot(math.Hypot(a.U/a.X, r.U/r.X), turn)}
+		b, c := a.U/a.X, r.U/r.X
+		f[leverRatio] = figure{i, i * math.Sqrt(b*b+c*c+turn*turn)}
 	}
 }
 
