@@ -198,14 +198,15 @@ const plotted = 721
 // degree, first and last the same place.
 func (c *Curve) Len() int { return plotted }
 
-// XY returns point i of the curve as a drawing: cam degrees and millimetres. With
-// Len it is what plotting packages ask for. It is (0, 0) outside 0 to Len()-1.
+// XY returns point i of the curve as a drawing: 0 to 360 cam degrees, and
+// millimetres. With Len it is what plotting packages ask for. It is (0, 0) outside 0
+// to Len()-1.
 func (c *Curve) XY(i int) (x, y float64) {
 	if i < 0 || i >= plotted {
 		return 0, 0
 	}
 	x = turnDegrees * float64(i) / (plotted - 1)
-	return c.start + x, c.lift(within(x))
+	return x, c.lift(within(x - c.start))
 }
 
 // Trace is one derivative of a curve as a drawing.
@@ -238,7 +239,7 @@ func (t Trace) XY(i int) (x, y float64) {
 		return 0, 0
 	}
 	x = turnDegrees * float64(i) / (plotted - 1)
-	return t.curve.start + x, t.curve.motion(within(x))[t.order]
+	return x, t.curve.motion(within(x - t.curve.start))[t.order]
 }
 
 // Advanced returns the curve with every event earlier by a camshaft angle, later

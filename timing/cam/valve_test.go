@@ -413,3 +413,54 @@ func TestSmoothingOnArcs(t *testing.T) {
 		t.Errorf("only %d of %d", ok, trials)
 	}
 }
+
+// Radiused lift by brute force: the cam's outline as points of its circles, and the
+// foot's centre on its line where it just clears them all.
+func TestFollowerByOutline(t *testing.T) {
+	a := arcCam()
+	shape, _ := a.Shape()
+	rb, rn, rf := a.BaseRadius.Millimetres(), a.NoseRadius.Millimetres(), shape.FlankRadius.Millimetres()
+	d, alpha := shape.NoseCentre.Millimetres(), a.HalfAngle.SI()
+	// The nose lies on the x axis. A flank's centre is opposite the start of lift.
+	type circle struct{ x, y, r, from, to float64 }
+	op := rf - rb
+	cx, cy := -op*math.Cos(alpha), -op*math.Sin(alpha)
+	phi := shape.FlankAngle.SI()
+	circles := []circle{
+		{0, 0, rb, alpha, 2*math.Pi - alpha},
+		{cx, cy, rf, alpha - phi, alpha}, {cx, -cy, rf, -alpha, -alpha + phi},
+		{d, 0, rn, -(alpha - phi), alpha - phi},
+	}
+	var px, py []float64
+	for _, c := range circles {
+		const n = 4000
+		for i := range n + 1 {
+			u := c.from + (c.to-c.from)*float64(i)/n
+			px, py = append(px, c.x+c.r*math.Cos(u)), append(py, c.y+c.r*math.Sin(u))
+		}
+	}
+	curve, _ := a.Curve(0)
+	for _, r := range []float64{8, 25} {
+		round, why, err := curve.WithFollower(cam.Flat(), cam.Radiused(mm(r)), a.BaseRadius)
+		if err != nil || why.Given() {
+			t.Fatal(why, err)
+		}
+		for x := -80.0; x <= 80; x += 7.3 {
+			sin, cos := math.Sincos(x * math.Pi / 180)
+			far := 0.0
+			for i := range px {
+				along, across := px[i]*cos+py[i]*sin, -px[i]*sin+py[i]*cos
+				if across < r && across > -r {
+					far = max(far, along+math.Sqrt(r*r-across*across))
+				}
+			}
+			got, _ := round.Lift(units.CamDegrees(x))
+			// Points 0.02 mm apart on the outline, and the spline's own 2 µm.
+			if want := far - rb - r; math.Abs(got.Millimetres()-want) > 0.003 {
+				t.Errorf("radius %g at %g: %v, by the outline %.4f mm", r, x, got, want)
+			}
+		}
+	}
+}
+
+func mm(x float64) units.Length { return units.Millimetres(x) }
