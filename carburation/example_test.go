@@ -141,3 +141,73 @@ func ExampleEmulsion_Draw() {
 	// 1.21 g/s, braked to 0.74
 	// 2.16 g/s, braked to 0.73
 }
+
+// H. N. Gupta, example 9.3, prints 0.00379 kg/s of fuel.
+func ExampleIntake_Flow() {
+	d, _ := carburation.Intake{Swept: units.CubicMetres(4 * 3.141592653589793 / 4 * 0.08 * 0.08 * 0.09), Speed: units.RevolutionsPerMinute(4000), Efficiency: 0.8,
+		Air: units.KilogramsPerCubicMetre(1e5 / (287 * 298)), Vapour: units.KilogramsPerCubicMetre(1e5 / (98 * 298)), Mixture: units.Value(0.95 * (0.84*8/3 + 0.16*8) / 0.23)}.Flow()
+	fmt.Printf("%.5f kg/s\n", d.Fuel.KilogramsPerSecond())
+	// Output: 0.00379 kg/s
+}
+
+// The other way: a measured flow of air as volumetric efficiency.
+func ExampleIntake_EfficiencyFrom() {
+	e, _ := carburation.Intake{Swept: units.CubicCentimetres(397), Speed: units.RevolutionsPerMinute(5000), Air: units.KilogramsPerCubicMetre(1.2)}.EfficiencyFrom(units.GramsPerSecond(16.5))
+	fmt.Printf("%.2f\n", e.Value())
+	// Output: 0.83
+}
+
+// H. B. Keswani, example 9.9, prints 7.4 m/s.
+func ExampleOrifice_StartingSpeed() {
+	c, _ := carburation.Orifice{Lip: 5 * units.Millimetre}.StartingSpeed(units.KilogramsPerCubicMetre(720), units.KilogramsPerCubicMetre(1.29), 1)
+	fmt.Printf("%.1f m/s\n", c.MetresPerSecond())
+	// Output: 7.4 m/s
+}
+
+// R. K. Rajput, example 11.2, prints 539.13 Pa and 7.72 cm².
+func ExampleOrifice_Suction() {
+	s, _ := carburation.Orifice{Area: units.SquareMillimetres(2), Coefficient: 0.8, Lip: 5 * units.Millimetre, Gravity: 9.81}.Suction(units.KilogramsPerHour(5), units.KilogramsPerCubicMetre(750))
+	a, _ := carburation.ChokeArea(units.KilogramsPerHour(80), units.KilogramsPerCubicMetre(1.2), s, 0.8)
+	fmt.Printf("%.2f Pa, %.2f cm²\n", s.Pascals(), a.SquareCentimetres())
+	// Output: 539.13 Pa, 7.72 cm²
+}
+
+// H. B. Keswani, example 9.10, prints 311.03437 kgf/m² and 0.0023027 kg/s.
+func ExampleOrifice_Flow() {
+	s, _ := carburation.SuctionAtSpeed(units.MetresPerSecond(58), units.KilogramsPerCubicMetre(1.28), 0.84)
+	m, _ := carburation.Orifice{Area: units.SquareMillimetres(1.8), Coefficient: 0.6, Lip: units.Millimetres(2.8), Gravity: 9.81}.Flow(s, units.KilogramsPerCubicMetre(750))
+	fmt.Printf("%.5f kgf/m², %.7f kg/s\n", s.Pascals()/9.81, m.KilogramsPerSecond())
+	// Output: 311.03437 kgf/m², 0.0023027 kg/s
+}
+
+// A choke 17 times as wide as its jet gives 15 to 1, whatever the speed.
+func ExamplePlainJet_JetOverChoke() {
+	k, _ := carburation.PlainJet{ChokeCoefficient: 0.84, Jet: carburation.Orifice{Coefficient: 0.66}, Air: units.KilogramsPerCubicMetre(1.2), Fuel: units.KilogramsPerCubicMetre(750)}.JetOverChoke(15)
+	fmt.Printf("1/%.1f\n", 1/k)
+	// Output: 1/17.2
+}
+
+func ExampleChoke_For() {
+	c := carburation.Choke{Area: units.SquareMillimetres(600), Coefficient: 0.85, Pressure: units.Bars(1.013), Temperature: units.Celsius(15)}
+	th, _ := c.For(units.GramsPerSecond(54.9))
+	fmt.Printf("%.1f kPa of suction\n", th.Suction.Kilopascals())
+	// Output: 5.0 kPa of suction
+}
+
+func ExampleEmptyingTime() {
+	t, _ := carburation.EmptyingTime(units.SquareMetres(2), units.SquareMetres(0.0005), 0.61, units.Metres(4), units.Metres(1))
+	fmt.Printf("%.4f s\n", t.Seconds())
+	// Output: 2961.3164 s
+}
+
+func ExampleFlowAt() {
+	q, _ := carburation.FlowAt(measure.Of(units.SquareMillimetres(0.553), units.SquareMillimetres(0.003)), measure.Exact(units.Metres(0.5)))
+	fmt.Println(q.Value().In(units.CubicCentimetrePerMinute, 0))
+	// Output: 104 cc/min
+}
+
+func ExampleReynolds() {
+	re := carburation.Reynolds(units.CubicCentimetresPerMinute(139), units.Millimetres(1.092), units.SquareMillimetresPerSecond(0.55))
+	fmt.Printf("%.0f\n", re)
+	// Output: 4911
+}
