@@ -25,9 +25,17 @@ func readCarburettor(s section) part {
 	in.Surroundings.Fuel = s.text("fuel")
 	in.Lambda = reading(s, "lambda_wanted", measure.Nominal[units.Ratio](0.03))
 	in.Engine.VolumetricEfficiency = reading(s, "volumetric_efficiency", measure.Nominal[units.Ratio](0.08))
+	var needle *carburation.Carburettor
+	if sub, ok := s.object("needle"); ok {
+		needle = &carburation.Carburettor{NeedleJet: reading(sub, "jet", measure.Micrometer())}
+		needle.Needle.Diameter = reading(sub, "diameter", measure.Micrometer())
+		needle.Needle.Taper = reading(sub, "taper", measure.Nominal[units.Angle](0.05))
+		needle.Needle.TaperFrom = reading(sub, "taper_from", measure.Caliper())
+		sub.close()
+	}
 	opt := carburation.Options{Head: reading(s, "flow_mark_head", measure.Rule())}
 	s.close()
-	return func(j *job) (Section, error) { return carburettorSection(j, in, opt) }
+	return func(j *job) (Section, error) { return carburettorSection(j, in, opt, needle) }
 }
 
 // jet returns the jet at key as its mark is written.
@@ -37,7 +45,7 @@ func (s section) jet(key string) carburation.Jet {
 	return j
 }
 
-func carburettorSection(j *job, in carburation.Input, opt carburation.Options) (Section, error) {
+func carburettorSection(j *job, in carburation.Input, opt carburation.Options, needle *carburation.Carburettor) (Section, error) {
 	s := Section{Key: "carburettor", Title: "Carburettor"}
 	if j.engine.bore == 0 || j.engine.stroke == 0 {
 		return s, fault.Fault{Code: fault.Missing, Rule: "needs the engine's bore and stroke in the section engine"}
@@ -53,12 +61,21 @@ func carburettorSection(j *job, in carburation.Input, opt carburation.Options) (
 	if err != nil {
 		return s, err
 	}
-	s.Result = CarburettorResult{in, r}
+	mixture, err := mixtureOver(in, opt, needle)
+	if err != nil {
+		return s, err
+	}
+	s.Result = CarburettorResult{in, r, mixture}
 	for _, p := range r.Outside {
 		s.Findings = append(s.Findings, Finding{Key: p.Key, Text: p.Text, Sure: oddsWords(p.Chance), Percent: int(100*p.Chance + 0.5), Fault: true})
 	}
 	if len(r.Outside) == 0 {
 		s.Findings = append(s.Findings, Finding{Key: "inside", Text: "every part that was read lies within the ranges the trade starts from"})
+	}
+	if n := len(mixture); n > 0 {
+		full := mixture[n-1]
+		s.Findings = append(s.Findings, Finding{Key: "mixture", Text: "the model, not yet set right by a lambda reading, puts full throttle at lambda " + full.Lambda.In(units.One, 2) +
+			", 90 % band " + full.LambdaBand.Low.In(units.One, 2) + " to " + full.LambdaBand.High.In(units.One, 2)})
 	}
 	for _, d := range [][2]string{{r.Bore.Text, r.Bore.Differ}, {r.MainJet.Text, r.MainJet.Differ}, {r.Cutaway.Text, r.Cutaway.Differ}, {r.PilotJet.Text, r.PilotJet.Differ}} {
 		if d[1] != "" {
@@ -72,9 +89,18 @@ func carburettorSection(j *job, in carburation.Input, opt carburation.Options) (
 	row(&s, "main jet", r.MainJet.Fitted)
 	row(&s, "pilot jet", r.PilotJet.Fitted)
 	row(&s, "cutaway", in.Fitted.Cutaway)
+	if needle != nil {
+		row(&s, "needle jet", needle.NeedleJet)
+		row(&s, "needle", needle.Needle.Diameter)
+		row(&s, "needle taper", needle.Needle.Taper)
+	}
 	row(&s, "air temperature", in.Surroundings.Temperature)
 	row(&s, "air pressure", in.Surroundings.Pressure)
 	s.Tables = append(s.Tables, startTable(r))
+	if len(mixture) > 0 {
+		s.Tables = append(s.Tables, mixtureTable(mixture))
+		s.basis(mixture[0].Basis)
+	}
 	s.basis(r.Basis)
 	return s, nil
 }
@@ -129,5 +155,43 @@ func startTable(r carburation.Starting) Table {
 	lengthRow(r.Cutaway)
 	t.Rows = append(t.Rows, []string{"needle clip", r.Needle.Practice, ""})
 	flowRow(r.PilotJet)
+	return t
+}
+
+// lifts are the openings a mixture is worked out at: the marks put on a twist
+// grip, with one each side.
+var lifts = [...]float64{0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1}
+
+// mixtureOver returns the mixture over the lift of the slide at three quarters
+// of the speed of greatest power, nothing if the needle was not measured.
+func mixtureOver(in carburation.Input, opt carburation.Options, needle *carburation.Carburettor) ([]carburation.Explained, error) {
+	if needle == nil {
+		return nil, nil
+	}
+	c := *needle
+	c.Bore, c.Cutaway, c.MainJet, c.PilotJet = in.Fitted.Bore, in.Fitted.Cutaway, in.Fitted.MainJet, in.Fitted.PilotJet
+	c.Needle.Groove = in.Fitted.Groove
+	m, err := carburation.NewModel(carburation.Setup{Engine: in.Engine, Surroundings: in.Surroundings, Carburettor: c}, opt)
+	if err != nil {
+		return nil, fault.Under("needle", err)
+	}
+	speed := m.Setup().Engine.PeakSpeed.Value().Times(0.75)
+	var all []carburation.Explained
+	for _, lift := range lifts {
+		at, err := m.Explain(units.Value(lift), speed)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, at)
+	}
+	return all, nil
+}
+
+func mixtureTable(all []carburation.Explained) Table {
+	t := Table{Title: "Mixture by the model, at " + all[0].Speed.In(units.RevolutionPerMinute, 0), Head: []string{"lift", "lambda", "90 % band", "pilot's share"}}
+	for _, e := range all {
+		t.Rows = append(t.Rows, []string{e.Lift.In(units.One, 3), e.Lambda.In(units.One, 2),
+			e.LambdaBand.Low.In(units.One, 2) + " to " + e.LambdaBand.High.In(units.One, 2), percent(e.PilotShare)})
+	}
 	return t
 }

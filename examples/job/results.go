@@ -33,6 +33,9 @@ type ClutchResult struct {
 type CarburettorResult struct {
 	Input carburation.Input    `json:"-"`
 	Start carburation.Starting `json:"start"`
+	// Mixture is the model's mixture over the lift of the slide, if the needle
+	// and its jet were measured; lowest lift first.
+	Mixture []carburation.Explained `json:"mixture,omitempty"`
 }
 
 // LimitsResult is the Result of the section "limits".
