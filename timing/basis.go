@@ -49,6 +49,9 @@ func (s *sheet) basis() refdata.Basis {
 	if s.moved {
 		assume("events moved to the check they were read at", "by the usual shape, to 30 % of the move")
 	}
+	if !e.Rocker.Taken() && (e.Check.At == AtFollower || r.Check != nil && r.Check.At == AtFollower) {
+		assume("valve lift over follower lift", "1")
+	}
 	assume("priors of the causes", "as documented, or as given")
 
 	skip := func(what, why, settle string) {

@@ -12,7 +12,11 @@ import (
 // check tells every fault of an engine, its readings and filled options.
 func (in *Input) check(opt *Options) error {
 	var l fault.List
-	l.Under("engine", in.Engine.check())
+	if l.Under("engine", in.Engine.check()) && opt.check() == nil {
+		if moves, err := movesOf(&in.Engine, opt); l.Under("engine.drive", err) {
+			l.Under("engine", tooMany(moves))
+		}
+	}
 	l.Under("readings", in.Readings.check())
 	l.Under("", opt.check())
 	return l.Err()

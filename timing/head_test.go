@@ -7,10 +7,13 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/benchbook/timing"
+	"example.com/benchbook/timing/cam"
 	"example.com/benchbook/timing/crank"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
 )
+
+var _ timing.LiftCurve = (*cam.Curve)(nil)
 
 // still is a valve held open by the same lift all round.
 type still float64

@@ -228,14 +228,8 @@ func NewPlan(moves []Move, opt Options) (*Plan, error) {
 	if p.solo {
 		p.arms[Inlet].kinds, p.kinds = p.kinds, nil
 	}
-	for _, k := range [][]kind{p.kinds, p.arms[0].kinds, p.arms[1].kinds} {
-		n := 1
-		for _, k := range k {
-			if n *= 2*k.most + 1; n > mostSpots {
-				l.Add(fault.Fault{Code: fault.OutOfRange, Path: "moves", Value: strconv.Itoa(n), Rule: "at most 200000 combinations for one cam"})
-				break
-			}
-		}
+	if l.Len() == 0 {
+		l.Under("", tooMany(moves))
 	}
 	if err := l.Err(); err != nil {
 		return nil, err
@@ -247,6 +241,25 @@ func NewPlan(moves []Move, opt Options) (*Plan, error) {
 		p.arms[i].fill()
 	}
 	return p, nil
+}
+
+// tooMany tells whether the moves of one cam, or those of both, make more
+// combinations than a plan holds.
+func tooMany(moves []Move) error {
+	var n [3]int
+	for i := range n {
+		n[i] = 1
+	}
+	for _, m := range moves {
+		at := 2
+		if len(m.Cams) == 1 {
+			at = int(m.Cams[0] & 1)
+		}
+		if n[at] *= 2*m.Most + 1; n[at] > mostSpots {
+			return fault.Fault{Code: fault.OutOfRange, Path: "moves", Value: m.Key, Rule: "teeth, vernier holes, shims and keyways may make at most 200000 combinations for one cam"}
+		}
+	}
+	return nil
 }
 
 // each calls f for every combination of kinds, with its number in mixed radix.

@@ -10,6 +10,7 @@ import (
 
 	"example.com/benchbook/refdata"
 	"example.com/benchbook/timing"
+	"example.com/benchbook/timing/crank"
 	"example.com/benchbook/timing/gear"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
@@ -470,4 +471,83 @@ func TestReadAtAnotherCheck(t *testing.T) {
 	if !said {
 		t.Error("the move to another check is not said")
 	}
+}
+
+// Both lobes on one shaft: what is wrong moves both, and only the mean of the two
+// can be brought home.
+func TestOneShaft(t *testing.T) {
+	e := engine()
+	e.Drive = timing.OneCamwheel(24, 48)
+	r := events("33 BTDC", "57 ABDC", "73 BBDC", "17 ATDC")
+	r.TDC = timing.TDCByStop
+	res := diagnose(t, e, r, timing.Options{})
+	if got := res.Causes.Leader().Key; got != "camshaft-slip" {
+		t.Errorf("both 8° early: %s", got)
+	}
+	if m := res.Remedies[0]; m.Key != "camshaft-press" || m.InletLeft.Abs() > 0.51 || m.ExhaustLeft.Abs() > 0.51 { // the readings' own halves
+		t.Errorf("%+v", m)
+	}
+	e.InletFixing, e.Keyways = timing.OnePiece, 5
+	r = events("31 BTDC", "59 ABDC", "71 BBDC", "19 ATDC")
+	r.TDC = timing.TDCByStop
+	res = diagnose(t, e, r, timing.Options{})
+	if got := res.Causes.Leader().Key; got != "pinion-keyway:+2" || res.Remedies[0].Key != "pinion-keyway:-2" {
+		t.Errorf("both 6° early, shaft and wheel of one piece, keyways of 3°: %s, %s", got, res.Remedies[0].Key)
+	}
+}
+
+// Figures at the ends of what a float can hold give a fault or an answer, never a
+// panic or a NaN.
+func TestExtremes(t *testing.T) {
+	figure := rapid.SampledFrom([]float64{0, 1, -1, 1e-300, 1e300, -1e300, math.Inf(1), math.Inf(-1), math.NaN(), 179, 360, 1e-9, 25, 0.5})
+	rapid.Check(t, func(t *rapid.T) {
+		x := func(name string) float64 { return figure.Draw(t, name) }
+		at := func(name string) measure.Position {
+			return measure.At(units.After(units.Datum(rapid.IntRange(0, 1).Draw(t, name+" datum")), units.CrankDegrees(x(name))), units.CrankDegrees(x(name+" u")))
+		}
+		mm := func(name string) measure.Reading[units.Length] {
+			return measure.Of(units.Millimetres(x(name)), units.Millimetres(x(name+" u")))
+		}
+		e := engine()
+		n := rapid.IntRange(0, 9).Draw(t, "what")
+		switch n {
+		case 0:
+			e.Inlet.Opens = units.After(units.TDC, units.CrankDegrees(x("opens")))
+		case 1:
+			e.Inlet.MaxLift, e.Check.Lift = mm("lift"), units.Millimetres(x("check"))
+		case 2:
+			e.Inlet.OpeningRise = units.Millimetres(x("rise"))
+		case 3:
+			e.Head = &timing.Head{Slider: crank.Slider{Stroke: units.Millimetres(x("stroke")), Rod: units.Millimetres(x("rod"))}, Inlet: timing.Valve{ToPiston: mm("gap"), Tilt: units.Degrees(x("tilt"))}}
+		case 4:
+			e.Cylinder = crank.Cylinder{Bore: units.Millimetres(x("bore")), Slider: crank.Slider{Stroke: units.Millimetres(x("stroke")), Rod: units.Millimetres(x("rod"))}, Clearance: units.CubicCentimetres(x("clearance"))}
+		case 5:
+			e.InletVernier = timing.Vernier{Wheel: rapid.IntRange(-1, 500).Draw(t, "holes"), Cam: rapid.IntRange(-1, 500).Draw(t, "holes")}
+			e.InletShim = timing.Shim{Each: units.CrankDegrees(x("shim")), Most: rapid.IntRange(-1, 200).Draw(t, "shims")}
+		case 6:
+			e.Drive = gear.Drive{{From: "crank", Driver: rapid.IntRange(-1, 60).Draw(t, "z"), To: "inlet", Driven: rapid.IntRange(0, 60).Draw(t, "z")}, {From: "inlet", Driver: 30, To: "exhaust", Driven: 30}}
+		}
+		r := timing.Readings{InletOpens: at("io"), InletCloses: at("ic"), ExhaustOpens: at("eo")}
+		if n > 6 {
+			r.InletMaxLift, r.Lag = mm("max"), measure.Of(units.CrankDegrees(x("lag")), units.CrankDegrees(x("lag u")))
+			r.CompressionDry = measure.Of(units.Bars(x("dry")), units.Bars(x("dry u")))
+		}
+		opt := timing.Options{Trifle: units.CrankDegrees(x("trifle")), Near: units.CrankDegrees(x("near"))}
+		opt.Widths.Slip, opt.Priors.Slip = units.CrankDegrees(x("slip")), x("prior")
+		res, err := timing.Diagnose(timing.Input{Engine: e, Readings: r}, opt)
+		if err != nil {
+			if len(fault.Faults(err)) == 0 {
+				t.Fatal(err)
+			}
+			return
+		}
+		for _, o := range res.Causes.Odds {
+			if !(o.Share >= 0) {
+				t.Fatalf("%s %v", o.Key, o.Share)
+			}
+		}
+		if _, err := json.Marshal(res); err != nil {
+			t.Fatal(err)
+		}
+	})
 }
