@@ -92,7 +92,7 @@ func ignitionSection(in ignition.Input) (Section, error) {
 	t.Rows = append(t.Rows, []string{"full advance", r.Full.String()}, []string{"full retard", r.Retard.String()},
 		[]string{"between them", r.Range.In(units.CrankDegree, 1)})
 	s.Tables = append(s.Tables, t, spread(r.Causes))
-	s.settle(r.Next)
+	s.settle(r.NextReadings)
 	s.basis(r.Basis)
 	return s, nil
 }

@@ -140,7 +140,7 @@ func (f Fitted) Doubts(e Events, zero units.Length, wheel units.CamAngle) (Doubt
 		return Doubts{}, fault.Fault{Code: fault.OutOfRange, Path: "events", Rule: "lift must rise at opening and fall at closing"}
 	}
 	d, z, w := f.Doubt.Millimetres(), zero.Millimetres(), wheel.Degrees()
-	o, c := math.Hypot(d/ro, 0), math.Hypot(d/rc, 0)
+	o, c := d/ro, d/rc
 	return Doubts{
 		Opens:    units.CamDegrees(math.Hypot(math.Hypot(o, z/ro), w)),
 		Closes:   units.CamDegrees(math.Hypot(math.Hypot(c, z/rc), w)),

@@ -175,7 +175,7 @@ func ExampleIdentify() {
 func ExampleLame() {
 	bore, _ := cam.Lame(200*units.Millimetre, 300*units.Millimetre, 300*units.Millimetre, 80*units.Megapascal, 0)
 	shrink, err := cam.Lame(250*units.Millimetre, 300*units.Millimetre, 300*units.Millimetre, 6*units.Megapascal, 0)
-	fmt.Println((bore + shrink).In(units.Megapascal, 2), err)
+	fmt.Println((bore+shrink).In(units.Megapascal, 2), err)
 	// Output: 155.27 MPa <nil>
 }
 

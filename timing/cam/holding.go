@@ -92,6 +92,7 @@ func (f PressFit) Hold() (Grip, error) {
 		{Title: "Shigley's Mechanical Engineering Design", Clause: "eq. 7-39, 7-44, 7-45", Status: refdata.Published},
 		{Title: "friction on the joint", Status: refdata.FromMemory},
 	}
+	b.Cautions = []refdata.Caution{refdata.DeferToManual}
 	b.NotChecked = []refdata.Unchecked{{What: "roughness and yield", Why: "faces not measured", Settle: "compare the hub's hoop stress with its metal"}}
 	return Grip{
 		Pressure: measure.Between(units.Pascals(low), units.Pascals(high)),

@@ -36,6 +36,9 @@ type IdentifyOptions struct {
 	Thinning units.Length // spread of tooth thickness by backlash and wear; default 0.05 mm
 	Stub     float64      // spread of addendum, modules; default 0.03
 	Other    float64      // prior of "something else" as a part of all the rest; default 0.02
+	// Priors replaces the weight of a size by its key, such as "DP 12 at 20°"; by
+	// default a first-choice diametral pitch has 1 at either pressure angle.
+	Priors map[string]float64
 }
 
 // Size is a standard tooth that may be that of the wheel.
@@ -55,10 +58,10 @@ type Identified struct {
 	Sizes  []Size          `json:"sizes"` // in the order of the ranking
 	// Base is the base pitch by the two spans, and Module the module by the tips, as
 	// plain figures to set against a table; not taken where they were not read.
-	Base   measure.Reading[units.Length] `json:"base,omitzero"`
-	Module measure.Reading[units.Length] `json:"module,omitzero"`
-	Next   []measure.Gain                `json:"next_readings"`
-	Basis  refdata.Basis                 `json:"basis"`
+	Base         measure.Reading[units.Length] `json:"base,omitzero"`
+	Module       measure.Reading[units.Length] `json:"module,omitzero"`
+	NextReadings []measure.Gain                `json:"next_readings"`
+	Basis        refdata.Basis                 `json:"basis"`
 }
 
 const (
@@ -142,6 +145,9 @@ func Identify(f Found, opt IdentifyOptions) (Identified, error) {
 			}
 			if row.Series != "I" {
 				prior /= 3
+			}
+			if p, ok := opt.Priors[key]; ok {
+				prior = p
 			}
 			g := f.expect(row.Module.Millimetres(), a, own, opt)
 			x, u := g.Amount(0, d)
@@ -266,7 +272,7 @@ func (out *Identified) next(f Found, d measure.Data, hyps map[string]measure.Gau
 		checks = append(checks, c)
 	}
 	if gains, err := measure.Next(out.Causes, checks); err == nil {
-		out.Next = gains
+		out.NextReadings = gains
 	}
 }
 

@@ -1,6 +1,7 @@
 package gear_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -270,8 +271,8 @@ func TestIdentifyFindsTheSize(t *testing.T) {
 		t.Error("no reading was taken for one")
 	}
 	r, err := gear.Identify(gear.Found{Teeth: 24, Tip: measure.MustRead("55 mm", measure.Caliper())}, gear.IdentifyOptions{})
-	if err != nil || len(r.Next) == 0 {
-		t.Errorf("next readings %v %v", r.Next, err)
+	if err != nil || len(r.NextReadings) == 0 {
+		t.Errorf("next readings %v %v", r.NextReadings, err)
 	}
 }
 
@@ -308,5 +309,33 @@ func TestGearFaults(t *testing.T) {
 	}
 	if gear.OfDiametralPitch(0) != 0 || gear.DiametralPitch(0) != 0 {
 		t.Error("a pitch of nothing")
+	}
+}
+
+// Drives, trains and ratios go through JSON and come back.
+func TestJSON(t *testing.T) {
+	in := struct {
+		Drive gear.Drive    `json:"drive"`
+		Train gear.Train    `json:"train"`
+		Ratio gear.Rational `json:"ratio"`
+	}{
+		gear.Drive{{From: "crank", Driver: 17, To: "cam", Driven: 34, Link: gear.Chain}}, gear.Simple(24, 32).Then(30, 45), gear.NewRational(-3, 7),
+	}
+	b, err := json.Marshal(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := in
+	out.Drive, out.Train, out.Ratio = nil, gear.Train{}, gear.Rational{}
+	if err := json.Unmarshal(b, &out); err != nil {
+		t.Fatal(err)
+	}
+	if out.Drive[0] != in.Drive[0] || !out.Train.Equal(in.Train) || out.Ratio != in.Ratio {
+		t.Errorf("%s gives %+v", b, out)
+	}
+	for _, bad := range []string{`{"ratio":"1/0"}`, `{"ratio":"x"}`, `{"ratio":"1/-2"}`, `{"train":"24"}`, `{"drive":[{"link":"belt"}]}`} {
+		if json.Unmarshal([]byte(bad), &out) == nil {
+			t.Error(bad, "was taken")
+		}
 	}
 }

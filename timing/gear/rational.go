@@ -3,6 +3,9 @@ package gear
 import (
 	"math/bits"
 	"strconv"
+	"strings"
+
+	"example.com/benchbook/units/fault"
 )
 
 // Rational is a whole-number fraction in lowest terms: the ratio of a train
@@ -59,6 +62,22 @@ func (r Rational) String() string {
 
 // MarshalText returns the text of String.
 func (r Rational) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+
+// UnmarshalText reads a whole number or a fraction, "-3" or "1/2".
+func (r *Rational) UnmarshalText(b []byte) error {
+	num, den, isFraction := strings.Cut(string(b), "/")
+	if !isFraction {
+		den = "1"
+	}
+	p, err1 := strconv.ParseInt(num, 10, 64)
+	q, err2 := strconv.ParseInt(den, 10, 64)
+	v := NewRational(p, q)
+	if err1 != nil || err2 != nil || q < 1 || !v.Valid() {
+		return fault.Fault{Code: fault.BadForm, Path: "ratio", Value: string(b), Rule: "expected a whole number or a fraction, such as 2 or 1/2"}
+	}
+	*r = v
+	return nil
+}
 
 // Times returns r times s.
 func (r Rational) Times(s Rational) Rational {

@@ -30,6 +30,24 @@ func (l Link) String() string {
 	return "mesh"
 }
 
+// MarshalText returns the text of String.
+func (l Link) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
+
+// UnmarshalText reads the text of String; empty text is a plain mesh.
+func (l *Link) UnmarshalText(b []byte) error {
+	switch string(b) {
+	case "", "mesh":
+		*l = External
+	case "internal mesh":
+		*l = Internal
+	case "chain":
+		*l = Chain
+	default:
+		return fault.Fault{Code: fault.UnknownName, Path: "link", Value: string(b), Rule: "mesh, internal mesh or chain"}
+	}
+	return nil
+}
+
 // Pair is one place where a wheel drives another.
 type Pair struct {
 	Driver int  `json:"driver"` // teeth

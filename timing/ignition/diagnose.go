@@ -50,7 +50,7 @@ func Diagnose(in Input, opt Options) (Result, error) {
 	}
 	other.key = measure.SomethingElse
 	all := append(list, other)
-	if out.Next, err = measure.Next(out.Causes, s.checks(all, d)); err != nil {
+	if out.NextReadings, err = measure.Next(out.Causes, s.checks(all, d)); err != nil {
 		return Result{}, err
 	}
 	out.Remedies = s.remedies(out, all)

@@ -258,7 +258,7 @@ func TestBareReadings(t *testing.T) {
 		t.Errorf("no reading: %+v %v", r.NoAnswer, err)
 	}
 	r, err = ignition.Diagnose(ignition.Input{Spec: ignition.Spec{Static: at("5 BTDC"), Range: measure.Exact(0 * units.Degree)}, Read: ignition.Readings{Retarded: at("5 BTDC")}}, ignition.Options{})
-	if err != nil || r.Causes.Leader().Key != "nothing-wrong" || len(r.Basis.NotChecked) == 0 || len(r.Next) == 0 {
+	if err != nil || r.Causes.Leader().Key != "nothing-wrong" || len(r.Basis.NotChecked) == 0 || len(r.NextReadings) == 0 {
 		t.Errorf("fixed ignition: %+v %v", r.Causes.Odds, err)
 	}
 	if _, ok := r.Causes.Of("wrong-rotation"); ok {

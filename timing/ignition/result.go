@@ -28,16 +28,16 @@ type Remedy struct {
 
 // Result is the verdict on an ignition.
 type Result struct {
-	Full     measure.Position `json:"full"`     // what it should be, fully advanced
-	Retard   measure.Position `json:"retard"`   // what it should be, fully retarded
-	Range    units.CrankAngle `json:"range"`    // between them, at the crank
-	Advanced Deviation        `json:"advanced"` // zero if not read
-	Retarded Deviation        `json:"retarded"` // zero if not read
-	HalfTurn HalfTurn         `json:"half_turn"`
-	Causes   measure.Ranking  `json:"causes"`
-	Remedies []Remedy         `json:"remedies"`
-	Next     []measure.Gain   `json:"next_readings"`
-	NoAnswer fault.Reason     `json:"no_answer,omitzero"`
+	Full         measure.Position `json:"full"`     // what it should be, fully advanced
+	Retard       measure.Position `json:"retard"`   // what it should be, fully retarded
+	Range        units.CrankAngle `json:"range"`    // between them, at the crank
+	Advanced     Deviation        `json:"advanced"` // zero if not read
+	Retarded     Deviation        `json:"retarded"` // zero if not read
+	HalfTurn     HalfTurn         `json:"half_turn"`
+	Causes       measure.Ranking  `json:"causes"`
+	Remedies     []Remedy         `json:"remedies"`
+	NextReadings []measure.Gain   `json:"next_readings"`
+	NoAnswer     fault.Reason     `json:"no_answer,omitzero"`
 	// MayKick says that a start, even on the retarded control, may throw the
 	// lever back: the spark may fall more than 5° earlier there than it should,
 	// or where it falls on retard is not known.
