@@ -123,8 +123,12 @@ func turning(r *Result) Turning {
 		return Turning{Why: "by the measurements of the head a valve would touch as the cams stand: slack the adjusters right off or take the rockers off before turning"}
 	case whole:
 		return Turning{Why: "a cam may be a whole turn out, so that its valve is open where the piston comes up: slack the adjusters right off or take the rockers off before turning"}
-	case worst > 30:
+	case worst > 30 && room == RoomUnknown:
 		return Turning{Why: "a cam may stand more than 30° crank out towards its piston: slack the adjusters right off or take the rockers off before turning"}
+	case room == Tight:
+		return Turning{ByHand: true, Why: "by the measurements of the head valves clear as the cams stand, but by less than is wanted to run: slowly by hand, plug out, stop at any resistance; do not kick or start it"}
+	case worst > 5 && room == Enough:
+		return Turning{ByHand: true, Why: "a cam stands out of place; by the measurements of the head the valves clear: by hand, plug out, stop at any resistance, and no start before the timing is right"}
 	case worst > 5:
 		return Turning{ByHand: true, Why: "a cam may stand far enough out for valve and piston to meet: slowly by hand, plug out, stop at any resistance; do not kick or start it until the gap is measured"}
 	case !r.Inlet.Crank.Taken() || !r.Exhaust.Crank.Taken():

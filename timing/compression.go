@@ -37,6 +37,11 @@ var cylinderStates = [states]struct {
 // middle of the range in crank.CrankingOptions.
 const crankingIndex = 1.25
 
+// testScatter is how far two sound engines, two gauges and two legs differ, in
+// logarithms, beyond what the range for one engine holds: workshops call ten per
+// cent good and tolerate twenty; common practice, no source.
+const testScatter = 0.10
+
 // squeeze is what a sound cylinder should show.
 type squeeze struct {
 	c     crank.Cylinder
@@ -61,7 +66,7 @@ func (s *sheet) newSqueeze() (*squeeze, bool) {
 		return nil, false
 	}
 	lo, hi := math.Log(k.Absolute.Low.SI()), math.Log(k.Absolute.High.SI())
-	q.level, q.sd, q.gauge = (lo+hi)/2, math.Max((hi-lo)/4, 0.03), k.Gauge
+	q.level, q.sd, q.gauge = (lo+hi)/2, math.Hypot((hi-lo)/4, testScatter), k.Gauge
 	q.ratio = q.trapped(closes)
 	return q, q.ratio > 1 && !math.IsNaN(q.level+q.sd)
 }
@@ -217,11 +222,12 @@ func (b *bench) compression(r *Result) (Compression, error) {
 	var c Compression
 	d := b.pressures()
 	if b.squeeze != nil {
-		c.Expected = b.squeeze.gauge
+		c.Expected = measure.Between(hundredths(b.squeeze.gauge.Low.SI()), hundredths(b.squeeze.gauge.High.SI()))
 		if i, ok := b.index[r.Causes.Leader().Key]; ok {
 			level, p0 := b.level(&b.verdicts[i]), units.Atmosphere.SI()
-			lo, hi := math.Exp(level-2*b.squeeze.sd)-p0, math.Exp(level+2*b.squeeze.sd)-p0
-			c.AsTimed = measure.Between(units.Pascals(max(lo, 0)), units.Pascals(max(hi, 0)))
+			shift := math.Exp(level - b.squeeze.level)
+			lo, hi := (c.Expected.Low.SI()+p0)*shift-p0, (c.Expected.High.SI()+p0)*shift-p0
+			c.AsTimed = measure.Between(hundredths(lo), hundredths(hi))
 		}
 	}
 	if !d[0].Taken && !d[1].Taken {
@@ -249,6 +255,11 @@ func (b *bench) compression(r *Result) (Compression, error) {
 		return math.Log(max(other.Share, 1e-9)) - math.Log(0.02)
 	})})
 	return c, err
+}
+
+// hundredths is a gauge pressure to 0.01 bar, not below zero.
+func hundredths(pa float64) units.Pressure {
+	return units.Bars(math.Round(max(units.Pascals(pa).Bars(), 0)*100) / 100)
 }
 
 func logSum(x []float64) float64 {

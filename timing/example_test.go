@@ -3,7 +3,6 @@ package timing_test
 import (
 	"errors"
 	"fmt"
-	"math"
 
 	"example.com/benchbook/timing"
 	"example.com/benchbook/timing/crank"
@@ -109,11 +108,11 @@ func ExampleHead_Gaps() {
 	none := measure.Exact(0 * units.CrankDegree)
 	for _, shift := range []units.CrankAngle{0, 15 * units.CrankDegree} {
 		g, _ := head.Gaps(e, measure.Exact(shift), none)
-		fmt.Println(g.Inlet.Gap, g.Inlet.Room, "at", units.After(units.TDC, units.CrankDegrees(math.Round(g.Inlet.At.After().Degrees()))))
+		fmt.Println(g.Inlet.Gap, g.Inlet.Room, "at", g.Inlet.At)
 	}
 	// Output:
-	// 4.75 ± 0.10 mm enough at 6° ATDC
-	// 3.34 ± 0.10 mm enough at 8° ATDC
+	// 4.75 ± 0.10 mm enough at 6.4° ATDC
+	// 3.34 ± 0.10 mm enough at 7.6° ATDC
 }
 
 func ExampleParseEvent() {

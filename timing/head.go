@@ -305,7 +305,7 @@ func (g Gap) judge(gap, u, at float64) Gap {
 	} else {
 		g.Gap = measure.Exact(units.Millimetres(gap))
 	}
-	g.At = units.After(units.TDC, units.CrankDegrees(at))
+	g.At = units.After(units.TDC, units.CrankDegrees(math.Round(at*10)/10)) // as near as a disc shows
 	switch {
 	case gap-2*u <= 0:
 		g.Room = Touches

@@ -2,6 +2,7 @@ package timing
 
 import (
 	"math"
+	"slices"
 
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
@@ -94,7 +95,9 @@ func (b *bench) next(r measure.Ranking) ([]measure.Gain, error) {
 			checks[i].Outlooks[o.Key] = b.outlook(v, mixes, l)
 		}
 	}
-	return measure.Next(r, checks)
+	gains, err := measure.Next(r, checks)
+	// what would tell less than half a hundredth of a bit is not worth a line
+	return slices.DeleteFunc(gains, func(g measure.Gain) bool { return g.Bits < 0.005 }), err
 }
 
 // otherOutlook is what a cause that is not listed makes one expect: nothing in
