@@ -16,6 +16,10 @@ type Fitted struct {
 	PilotJet Jet                           `json:"pilot_jet"`
 	Cutaway  measure.Reading[units.Length] `json:"cutaway"` // height of the slide's cut; number 3 in sixteenths is 3/16 in
 	Groove   Groove                        `json:"groove"`
+	// NeedleJet and Needle, if both were measured, let the physics of slide and
+	// clip be worked out too. Needle's own groove is not used: Groove is.
+	NeedleJet measure.Reading[units.Length] `json:"needle_jet"`
+	Needle    Needle                        `json:"needle"`
 }
 
 // Input is the question of Start.
@@ -100,6 +104,10 @@ type NeedleStart struct {
 	Groove   Groove   `json:"groove"`   // that groove of the fitted needle, if its grooves were counted
 	Fitted   Groove   `json:"fitted"`
 	Standing Standing `json:"standing"` // Below is a needle lower, weaker, than the middle
+	// Physics is the groove at which the model gives a cruising mixture at half
+	// lift, where needle and needle jet were measured.
+	Physics   Groove       `json:"physics"`
+	NoPhysics fault.Reason `json:"no_physics,omitzero"`
 }
 
 // Part is a fitted part that lies outside.
@@ -177,4 +185,17 @@ func (f Fitted) faults(l *fault.List) {
 		positive(l, "fitted.cutaway", f.Cutaway.Value(), units.Millimetres(0.5), units.Millimetres(20))
 	}
 	f.Groove.faults(l, "fitted.groove")
+	if f.measured() {
+		var n fault.List
+		f.Needle.faults(&n)
+		l.Under("fitted", n.Err())
+		l.Under("fitted.needle_jet", f.NeedleJet.Err())
+		positive(l, "fitted.needle_jet", f.NeedleJet.Value(), units.Millimetres(1), units.Millimetres(8))
+		if n.Len() == 0 && !(f.Needle.Diameter.Value() < f.NeedleJet.Value()) {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: "fitted.needle.diameter", Value: f.Needle.Diameter.Value().String(), Rule: "thinner than the needle jet of " + f.NeedleJet.Value().String()})
+		}
+	}
 }
+
+// measured reports whether needle and needle jet were.
+func (f Fitted) measured() bool { return f.NeedleJet.Taken() && f.Needle.Diameter.Taken() }

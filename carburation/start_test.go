@@ -174,3 +174,26 @@ func TestStartGrows(t *testing.T) {
 		}
 	})
 }
+
+// With needle and needle jet measured, physics speaks of slide and clip too.
+func TestStartWithNeedle(t *testing.T) {
+	d := demo().Carburettor
+	in := carburation.Input{Engine: demo().Engine, Fitted: carburation.Fitted{Bore: d.Bore, MainJet: d.MainJet, PilotJet: d.PilotJet, Cutaway: d.Cutaway, NeedleJet: d.NeedleJet, Needle: d.Needle, Groove: d.Needle.Groove}}
+	s := must(carburation.Start(in, carburation.Options{}))
+	if s.Cutaway.NoPhysics.Given() == s.Cutaway.Physics.Given() {
+		t.Errorf("cutaway: a band or a reason: %+v", s.Cutaway)
+	}
+	if !s.Cutaway.Physics.Given() || !(s.Cutaway.Physics.Low < s.Cutaway.Physics.Middle) || !s.Needle.Physics.Taken() {
+		t.Errorf("cutaway %+v, needle %+v", s.Cutaway, s.Needle)
+	}
+	in.Fitted.NeedleJet = mm(2.5, 0.01)
+	if _, err := carburation.Start(in, carburation.Options{}); len(fault.Faults(err)) != 1 || fault.Faults(err)[0].Path != "fitted.needle.diameter" {
+		t.Errorf("a needle thicker than its jet: %v", err)
+	}
+	in.Fitted = carburation.Fitted{NeedleJet: d.NeedleJet, Needle: d.Needle}
+	s = must(carburation.Start(in, carburation.Options{}))
+	if s.Cutaway.NoPhysics.Code == "needle-jet-not-measured" {
+		t.Errorf("unread parts are taken as served: %+v", s.Cutaway)
+	}
+	t.Logf("cutaway: practice %v, physics %v %s; groove %v %s", s.Cutaway.Practice, s.Cutaway.Physics, s.Cutaway.Differ, s.Needle.Physics, s.Needle.NoPhysics)
+}

@@ -39,8 +39,8 @@ func (s *starter) run() {
 	s.bore(p)
 	s.demand(factor)
 	s.mainJet(p, factor)
-	s.cutaway(p)
 	s.pilot(p, factor)
+	s.cutaway(p)
 	s.needle(p)
 	for _, a := range s.begin.Basis.Assumed {
 		s.note(a)
@@ -180,9 +180,63 @@ func (s *starter) cutaway(p refdata.StartingPoint) {
 		point.Practice = refdata.RangeOf(units.Inches(low.Value()/16), units.Inches(high.Value()/16))
 		point.Corrected = point.Practice
 	}
-	point.NoPhysics = fault.Reason{Code: "needle-jet-not-measured", Text: "the cutaway that suits follows from needle jet and needle: measure both and ask the model"}
+	s.slideAndClip(&point)
 	finish(s, &point)
 	s.result.Cutaway = point
+}
+
+// slideAndClip works slide and clip out by the model where the needle was
+// measured, the other parts as fitted or, unread, as served.
+func (s *starter) slideAndClip(point *Point[units.Length]) {
+	notMeasured := fault.Reason{Code: "needle-jet-not-measured", Text: "the cutaway and groove that suit follow from needle jet and needle: measure both"}
+	point.NoPhysics, s.result.Needle.NoPhysics = notMeasured, notMeasured
+	f := s.in.Fitted
+	if !f.measured() || s.result.MainJet.NoPhysics.Given() {
+		return
+	}
+	c := Carburettor{Bore: s.inBore(), Cutaway: f.Cutaway.Or(measure.Of(units.Inches(3.5/16), units.Millimetres(0.5))), NeedleJet: f.NeedleJet, Needle: f.Needle, MainJet: f.MainJet, PilotJet: f.PilotJet}
+	c.Needle.Groove = f.Groove
+	served := func(j Jet, p Point[units.VolumeFlow]) Jet {
+		if j.Taken() {
+			return j
+		}
+		if low, high, ok := p.Corrected.Ends(); ok {
+			return FlowJet(measure.Of((low+high).Times(0.5), (high-low).Times(1/math.Sqrt(12))), measure.Reading[units.Length]{})
+		}
+		return FlowJet(measure.Of(p.Physics.Middle, (p.Physics.High-p.Physics.Low).Times(1/(2*ninety))), measure.Reading[units.Length]{})
+	}
+	c.MainJet, c.PilotJet = served(c.MainJet, s.result.MainJet), served(c.PilotJet, s.result.PilotJet)
+	m, err := NewModel(Setup{Engine: s.engine, Surroundings: s.in.Surroundings, Carburettor: c}, s.opt)
+	if err != nil {
+		why := fault.Reason{Code: "outside-model", Text: err.Error()}
+		point.NoPhysics, s.result.Needle.NoPhysics = why, why
+		return
+	}
+	set, err := m.Settings(Targets{Full: Target{Lambda: s.lambda.Value()}})
+	if err != nil {
+		why := fault.Reason{Code: "outside-model", Text: err.Error()}
+		point.NoPhysics, s.result.Needle.NoPhysics = why, why
+		return
+	}
+	s.result.Needle.Physics, s.result.Needle.NoPhysics = set.Needle.Groove, set.Needle.NotReached
+	if point.NoPhysics = set.Cutaway.NotReached; point.NoPhysics.Given() {
+		return
+	}
+	// how far lambda may be off at pick-up, over what the cutaway does there
+	after := set.model
+	at := set.Cutaway.At
+	u, ok := after.relative(at.Lift.Value(), at.Speed.RevolutionsPerSecond())
+	p := after.plant
+	p.cutaway = set.Cutaway.Wanted.Metres() * 1.01
+	one := p.at(at.Lift.Value()*p.bore, at.Speed.RevolutionsPerSecond(), &after.value).lambda
+	p.cutaway = set.Cutaway.Wanted.Metres()
+	zero := p.at(at.Lift.Value()*p.bore, at.Speed.RevolutionsPerSecond(), &after.value).lambda
+	say := math.Log(one/zero) / math.Log(1.01)
+	if !ok || !(say > 1e-3) {
+		point.NoPhysics = fault.Reason{Code: "outside-model", Text: "the cutaway has no say there"}
+		return
+	}
+	point.Physics = lnBand[units.Length](math.Log(set.Cutaway.Wanted.Metres()), u/say)
 }
 
 func (s *starter) pilot(p refdata.StartingPoint, factor float64) {
@@ -209,7 +263,8 @@ func (s *starter) pilot(p refdata.StartingPoint, factor float64) {
 }
 
 func (s *starter) needle(p refdata.StartingPoint) {
-	n := NeedleStart{Practice: p.Needle, Fitted: s.in.Fitted.Groove, Standing: NotRead}
+	n := s.result.Needle // its physics came with the slide's
+	n.Practice, n.Fitted, n.Standing = p.Needle, s.in.Fitted.Groove, NotRead
 	if g := s.in.Fitted.Groove; g.Taken() {
 		middle := float64(g.Of+1) / 2
 		n.Groove = Groove{FromTop: int(middle), Of: g.Of}
