@@ -38,7 +38,8 @@
 //	printed  the digits the source prints
 //	u        standard uncertainty, in the unit, where the source gives one
 //	tol      {"rel": x} or {"abs": x}, of an answer: what the printed rounding
-//	         allows, or what the note says
+//	         allows, or what the note says; a few last bits of binary arithmetic
+//	         are allowed besides, so {"abs": 0} is exact in that sense
 //
 // Not covered: any maker's data, and cases whose source does not print an
 // answer unless they say "computed".
