@@ -16,10 +16,10 @@ func (s *sheet) basis() refdata.Basis {
 			{Title: "Event, centre, duration and overlap of a cam, from the meaning of the words", Status: refdata.Derived},
 			refdata.Practice(),
 		},
-		Cautions: []refdata.Caution{refdata.ValveMeetsPiston, refdata.DeferToManual},
+		Cautions: []refdata.Caution{refdata.ValveMeetsPiston, refdata.RetainingNuts, refdata.DeferToManual},
 	}
-	if s.opt.Work.Tooth > 0 {
-		b.Cautions = append(b.Cautions, refdata.RetainingNuts)
+	if s.read.Spark != NotLooked {
+		b.Cautions = append(b.Cautions, refdata.KickBack, refdata.HighTension)
 	}
 	assume := func(what, value string) {
 		b.Assumed = append(b.Assumed, refdata.Assumption{What: what, Value: value, Status: refdata.CommonPractice})

@@ -18,9 +18,8 @@ const (
 
 // state is what one state does to the pressure, in logarithms of absolute
 // pressure: the drop from what a sound cylinder shows, and the rise by a spoonful
-// of oil. That oil lifts a reading low from worn rings and not one low from
-// leaking valves is published in several workshop texts; the figures are common
-// practice, no source.
+// of oil, which seals worn rings for a few strokes and does nothing for valves:
+// common practice, no source, the figures too.
 var cylinderStates = [states]struct {
 	key, text              string
 	prior                  float64

@@ -71,6 +71,9 @@ func (b *bench) explain(v *verdict) Explanation {
 		notes = append(notes, what+r.String()+" "+side)
 	}
 	for k, i := range free {
+		if i != markWrong && !b.blames(v, i) {
+			continue // a trifle, counted to what is left of the verdict
+		}
 		value, u := g.Amount(k, d)
 		switch { // the same amount on flanks of another slope
 		case i >= heldSteep:
@@ -81,9 +84,6 @@ func (b *bench) explain(v *verdict) Explanation {
 		switch {
 		case i == markWrong: // told by TDCLate
 		case i < markWrong || (i == offset || i == offset+1) && !b.isOther(v):
-			if !b.blames(v, i) {
-				continue
-			}
 			cams := []Cam{Cam(i & 1)}
 			if i < markWrong && !ownShafts(b.engine.Drive) {
 				cams = []Cam{Inlet, Exhaust}

@@ -551,3 +551,17 @@ func TestExtremes(t *testing.T) {
 		}
 	})
 }
+
+// Readings that nothing listed explains are not forced on a listed cause, and
+// nothing is moved on such ground.
+func TestNonsense(t *testing.T) {
+	r := events("70 BTDC", "130 ABDC", "5 BBDC", "100 ATDC")
+	r.TDC, r.InletClearance, r.ExhaustClearance = timing.TDCByStop, measure.Of(0*units.Millimetre, 0.02*units.Millimetre), measure.Of(0*units.Millimetre, 0.02*units.Millimetre)
+	res := diagnose(t, engine(), r, timing.Options{})
+	if got := res.Causes.Leader(); got.Key != measure.SomethingElse || len(res.Remedies) != 1 || res.Remedies[0].Key != "read-again" {
+		t.Errorf("%s %v, %v", got.Key, got.Share, res.Remedies)
+	}
+	if res.Turning.Start {
+		t.Error("not explained, and it may be started")
+	}
+}
