@@ -22,6 +22,16 @@ type Advice struct {
 	Play   units.Angle  `json:"play"`   // turn the play adjuster first: positive takes play up, negative lets it out; 0 if play was not read or is right
 }
 
+// between says the ends of a window in whole flats inside it, or in decimals if
+// there are none.
+func between(low, high float64) string {
+	a, b := int(math.Ceil(low/flat)), int(math.Floor(high/flat))
+	if a > b {
+		return "not under " + turns(low) + " nor over " + turns(high)
+	}
+	return "not under " + words(a) + " nor over " + words(b)
+}
+
 // slackPlay is how far above the least free play may stand before it is taken
 // up: 1 mm, common practice, no source.
 const slackPlay = 1.0
@@ -65,7 +75,7 @@ func (s *state) advise(a *Adjustment, n place) Advice {
 	d.Adjust = true
 	aim := low + math.Min(math.Max(flat, a.Low.U().Turns()), (high-low)/2)
 	d.Aim = units.Turns(aim)
-	d.Text = before + "set " + nut + " " + turns(aim) + " in from flush, not under " + turns(low) + " nor over " + turns(high) + "; " + play
+	d.Text = before + "set " + nut + " " + words(int(math.Round(aim/flat))) + " in from flush, " + between(low, high) + "; " + play
 	if high-low < s.leastWidth {
 		d.Text += "; the window is narrower than " + turns(s.leastWidth) + ", which leaves nothing for wear" + first(a)
 	}
@@ -126,6 +136,9 @@ func turns(x float64) string {
 
 // words says a number of flats as turns and flats.
 func words(flats int) string {
+	if flats == 0 {
+		return "no turn"
+	}
 	text := ""
 	if t := flats / 6; t == 1 {
 		text = "1 turn"

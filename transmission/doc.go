@@ -10,9 +10,15 @@
 //	the whole verdict on adjusting: window with its
 //	uncertainty, chance that it is open, budgets,
 //	repairs that reopen it, turns and flats to move  Adjust
-//	which fault explains the signs and readings,
-//	and what to read next                            Diagnose
-//	cable pull from the hand lever                   HandLever.Pull
+//	which fault or mis-assembly explains the signs
+//	and readings, and what to read next              Diagnose
+//	free play and nuts set together                  Clutch.Region
+//	a plate that lifts unevenly                      Clutch.Even
+//	what standing on the kick starter proves         Clutch.Kick
+//	cable pull and leverage of the hand lever        HandLever.Pull, HandLever.Leverage
+//	release arms, quick threads, ball ramps, rockers ReleaseArm, QuickThread, BallRamp, Rocker, PushRod
+//	torque and pressure of a pack, its size          Plates.Carry, Plates.ClampFor, RingFor
+//	friction of a lining, loss of a cable or screw   LiningFriction, CableEfficiency, ScrewEfficiency
 //
 // A clutch keeps two ledgers. Force: the springs press the plates together, and
 // friction turns that into torque. Travel: the hand pulls so much cable, and
@@ -35,5 +41,7 @@
 // in transmission/drive.
 //
 // Not covered: centrifugal and cone clutches, heat, judder, drag of cold oil,
-// clutches inside an automatic drive.
+// clamp lost to friction of worn plate tongues, springs of unequal rate, clutches
+// inside an automatic drive. Causes are weighed one at a time: two faults at once
+// show as the stronger one, or as something not listed.
 package transmission
