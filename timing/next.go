@@ -12,8 +12,9 @@ import (
 type nextLook struct {
 	key, text string
 	minutes   float64
-	row       int // or, below zero, the dry compression test, or
-	seen      func(v *verdict, far bool) float64
+	row       int                                // or, below zero, the dry compression test, or
+	seen      func(v *verdict, far bool) float64 // chance of a yes
+	other     float64                            // the same if the cause is not listed; 0: even
 }
 
 // nextLooks lists what was not taken and could be. The times are common
@@ -28,7 +29,10 @@ func (b *bench) nextLooks() []nextLook {
 	}
 	add(r.TDC != TDCByStop && !r.TDCLate.Taken(), nextLook{key: "tdc-by-stop", text: "find top dead centre by a positive stop", minutes: 20, row: rowStop})
 	for e := range EventName(4) {
-		add(!r.event(e).Taken(), nextLook{key: [...]string{"inlet-opens", "inlet-closes", "exhaust-opens", "exhaust-closes"}[e], text: "read where the " + e.Cam().String() + " valve " + e.verb(), minutes: 10, row: int(e)})
+		add(r.event(e).Taken() && b.opt.Misread.Chance > 0, nextLook{key: "again-" + e.key(), text: "read again where the " + e.Cam().String() + " valve " + e.verb(), minutes: 5, seen: func(v *verdict, _ bool) float64 {
+			return 1 - v.missed[e]/v.sum
+		}, other: 1 - b.opt.Misread.Chance/float64(b.taken)})
+		add(!r.event(e).Taken(), nextLook{key: e.key(), text: "read where the " + e.Cam().String() + " valve " + e.verb(), minutes: 10, row: int(e)})
 	}
 	for c := range Cam(2) {
 		l, name := &b.lobes[c], c.String()
@@ -64,6 +68,8 @@ func (b *bench) nextLooks() []nextLook {
 	}})
 	return all
 }
+
+func (e EventName) key() string { return e.Cam().String() + "-" + e.verb() }
 
 func (e EventName) verb() string {
 	if e&1 == 0 {
@@ -105,6 +111,9 @@ func (b *bench) next(r measure.Ranking) ([]measure.Gain, error) {
 func otherOutlook(l nextLook) measure.Outlook {
 	switch {
 	case l.seen != nil:
+		if l.other > 0 {
+			return measure.Outlook{Chances: []float64{l.other, 1 - l.other}}
+		}
 		return measure.Outlook{Chances: []float64{0.5, 0.5}}
 	case l.row < 0:
 		return measure.Outlook{Mean: math.Log(5 * units.Atmosphere.SI()), SD: 0.8}
@@ -160,7 +169,7 @@ func (b *bench) outlook(v *verdict, mixes []mix, l nextLook) measure.Outlook {
 		for _, m := range mixes {
 			yes += m.share * l.seen(v, m.far)
 		}
-		yes = min(max(yes, lookWrong), 1-lookWrong)
+		yes = min(max(yes, 1e-6), 1-1e-6)
 		return measure.Outlook{Chances: []float64{yes, 1 - yes}}
 	}
 	if l.row < 0 {

@@ -443,6 +443,9 @@ func TestMisreadEvent(t *testing.T) {
 			t.Errorf("misread %q", e.Misread)
 		}
 	}
+	if res.NextReadings[0].Key != "again-exhaust-closes" {
+		t.Errorf("next %v, want the event read again", res.NextReadings[0])
+	}
 	never := diagnose(t, engine(), r, timing.Options{Misread: timing.Misread{Chance: -1}})
 	if got, _ := never.Causes.Of("nothing-wrong"); !(got.Share < nothing.Share/5) {
 		t.Errorf("never misread, yet nothing wrong %v, before %v", got.Share, nothing.Share)

@@ -36,7 +36,8 @@ type verdict struct {
 	best      *part   // that gives most
 	misread   int     // the row misread in it, or -1
 	bestAt    float64
-	pressed   float64 // ln likelihood of the pressures, if any were read
+	pressed   float64             // ln likelihood of the pressures, if any were read
+	missed    [rowTDCLift]float64 // of sum, the terms in which each event was misread
 }
 
 func (v *verdict) add(logWeight float64, p *part, misread int) {
@@ -45,11 +46,19 @@ func (v *verdict) add(logWeight float64, p *part, misread int) {
 	}
 	switch {
 	case math.IsInf(logWeight, -1):
+		return
 	case logWeight > v.top:
-		v.sum = v.sum*math.Exp(v.top-logWeight) + 1
+		scale := math.Exp(v.top - logWeight)
+		v.sum *= scale
+		for i := range v.missed {
+			v.missed[i] *= scale
+		}
 		v.top = logWeight
-	default:
-		v.sum += math.Exp(logWeight - v.top)
+	}
+	term := math.Exp(logWeight - v.top)
+	v.sum += term
+	if misread >= 0 {
+		v.missed[misread] += term
 	}
 }
 
