@@ -85,7 +85,7 @@ func (p *Plan) scored(inlet, exhaust units.CrankAngle) score {
 func TestPlanEqualsExhaustiveSearch(t *testing.T) {
 	trains := 10_000
 	if testing.Short() {
-		trains = 500 // emulated processors take long
+		trains = 200 // emulated processors take long
 	}
 	rng := rand.New(rand.NewPCG(4, 1))
 	pick := func(x ...float64) float64 { return x[rng.IntN(len(x))] }

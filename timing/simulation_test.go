@@ -432,9 +432,9 @@ func (t *tally) check(tb testing.TB, m simMode) {
 	if m.misread > 0 {
 		right, holds, lo, hi, loss = 0.93, 0.95, 0.92, 0.96, 0.10
 	}
-	// Chance of the draw: three standard errors. In this workshop the exact
-	// posterior itself is right in 94.8 % outside 10:1 (4,000 engines), so the mark
-	// of 95 % is reached only within that.
+	// Chance of the draw: three standard errors, 0.8 % of the engines outside
+	// 10:1. The workshop's seed 1 falls short of 95 % by less than that, and so
+	// does the exact posterior on its first 4,000 engines, with 94.8 %.
 	se := func(p float64, n int) float64 { return 3 * math.Sqrt(p*(1-p)/float64(max(n, 1))) }
 	within("right outside 10:1", f(t.right10, t.outside10), right-se(right, t.outside10), 1)
 	within("20:1 group holds the truth", f(t.holds, t.n), holds-se(holds, t.n), 1)
@@ -456,7 +456,7 @@ func (t *tally) check(tb testing.TB, m simMode) {
 func TestSimulation(t *testing.T) {
 	n, exact := *engines, *exactly
 	if testing.Short() {
-		n, exact = min(n, 300), 10 // emulated processors take long
+		n, exact = min(n, 120), 4 // emulated processors take long
 	}
 	for _, m := range simModes {
 		for seed := range *seeds {
