@@ -92,3 +92,47 @@ func TestJobFromAFile(t *testing.T) {
 		t.Errorf("a stray word gives status %d, want 2", status)
 	}
 }
+
+// The page asks for nothing outside itself, holds every section and at least a
+// picture for each that has one, and closes what it opens.
+func TestPage(t *testing.T) {
+	r, err := job.Run(job.Demo())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := writePage(&b, r); err != nil {
+		t.Fatal(err)
+	}
+	page := b.String()
+	for _, s := range r.Sections {
+		if !strings.Contains(page, "<h2>"+s.Title+"</h2>") {
+			t.Errorf("no section %s", s.Title)
+		}
+	}
+	if n := strings.Count(page, `<svg role="img" aria-label="`); n < 8 {
+		t.Errorf("%d pictures with a name", n)
+	}
+	for _, outside := range []string{"<script", "src=", "<link", "@import", "url("} {
+		if strings.Contains(page, outside) {
+			t.Errorf("the page holds %s", outside)
+		}
+	}
+	for _, tag := range []string{"section", "table", "ul", "ol", "figure", "svg"} {
+		if a, z := strings.Count(page, "<"+tag+" ")+strings.Count(page, "<"+tag+">"), strings.Count(page, "</"+tag+">"); a != z {
+			t.Errorf("%d <%s>, %d closed", a, tag, z)
+		}
+	}
+}
+
+// The empty job is a job: it runs as it stands, and says it read nothing.
+func TestNewJobRuns(t *testing.T) {
+	status, fresh, errs := sheet(t, "", "-new")
+	if status != 0 {
+		t.Fatal(errs)
+	}
+	status, out, errs := sheet(t, fresh, "-job", "-")
+	if status != 0 || !strings.Contains(out, "no valve event was read") {
+		t.Errorf("status %d: %s%s", status, errs, out)
+	}
+}

@@ -18,7 +18,7 @@ const width = 80
 // figures after.
 func writeText(out io.Writer, r job.Report) error {
 	p := &printer{out: out, cautions: []refdata.Caution{refdata.DeferToManual, refdata.OilBeforeStart, refdata.BrakesBeforeRoad}}
-	p.line("BENCH SHEET - " + r.Machine)
+	p.line(strings.TrimSuffix("BENCH SHEET - "+r.Machine, " - "))
 	if r.Note != "" {
 		p.wrap("", r.Note)
 	}

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"strings"
+
 	"example.com/benchbook/carburation"
 	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
@@ -138,7 +140,7 @@ func startTable(r carburation.Starting) Table {
 		if !p.NoPhysics.Given() {
 			physics = lengths(refdata.RangeOf(p.Physics.Low, p.Physics.High))
 		}
-		t.Rows = append(t.Rows, []string{p.Text, trade, physics})
+		t.Rows = append(t.Rows, []string{plainly(p.Text), trade, physics})
 	}
 	flowRow := func(p carburation.Point[units.VolumeFlow]) {
 		trade, physics := flows(p.Corrected), p.NoPhysics.Text
@@ -148,7 +150,7 @@ func startTable(r carburation.Starting) Table {
 		if !p.NoPhysics.Given() {
 			physics = flows(refdata.RangeOf(p.Physics.Low, p.Physics.High))
 		}
-		t.Rows = append(t.Rows, []string{p.Text, trade, physics})
+		t.Rows = append(t.Rows, []string{plainly(p.Text), trade, physics})
 	}
 	lengthRow(r.Bore)
 	flowRow(r.MainJet)
@@ -158,9 +160,15 @@ func startTable(r carburation.Starting) Table {
 	return t
 }
 
+// plainly returns a part's name without what stands after it in brackets.
+func plainly(text string) string {
+	name, _, _ := strings.Cut(text, " (")
+	return name
+}
+
 // lifts are the openings a mixture is worked out at: the marks put on a twist
 // grip, with one each side.
-var lifts = [...]float64{0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1}
+var lifts = [...]float64{0.125, 0.25, 0.375, 0.5, 0.75, 1}
 
 // mixtureOver returns the mixture over the lift of the slide at three quarters
 // of the speed of greatest power, nothing if the needle was not measured.

@@ -145,7 +145,8 @@ func clutchSection(in transmission.Input) (Section, error) {
 		s.DoFirst = append(s.DoFirst, adjust.Advice.Text)
 	}
 	clutchRows(&s, in)
-	s.Tables = append(s.Tables, windowTable(adjust.Window), spread(causes.Causes))
+	s.Tables = append(s.Tables, windowTable(adjust.Window))
+	s.odds(causes.Causes)
 	s.settle(causes.NextReadings)
 	s.basis(adjust.Basis)
 	s.basis(causes.Basis)

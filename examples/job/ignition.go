@@ -66,6 +66,7 @@ func ignitionSection(in ignition.Input) (Section, error) {
 	}
 	s.Result = IgnitionResult{in, r}
 	if r.NoAnswer.Given() {
+		s.Open = true
 		s.Findings = append(s.Findings, Finding{Key: r.NoAnswer.Code, Text: r.NoAnswer.Text})
 	} else {
 		s.Findings = ranked(r.Causes)
@@ -91,7 +92,8 @@ func ignitionSection(in ignition.Input) (Section, error) {
 	t := Table{Title: "Where the spark should fall", Head: []string{"", "crank"}}
 	t.Rows = append(t.Rows, []string{"full advance", r.Full.String()}, []string{"full retard", r.Retard.String()},
 		[]string{"between them", r.Range.In(units.CrankDegree, 1)})
-	s.Tables = append(s.Tables, t, spread(r.Causes))
+	s.Tables = append(s.Tables, t)
+	s.odds(r.Causes)
 	s.settle(r.NextReadings)
 	s.basis(r.Basis)
 	return s, nil

@@ -66,12 +66,19 @@ func (r *Report) step(key, text string) {
 	switch {
 	case s == nil:
 		r.Order = append(r.Order, Step{Key: key, Text: text, State: Open, Why: "not in the job file"})
+	case s.Open:
+		r.Order = append(r.Order, Step{Key: key, Text: text, State: Open, Why: s.Findings[0].Text})
 	case s.Faulty():
 		r.Order = append(r.Order, Step{Key: key, Text: text, State: Wrong, Why: s.headline()})
+	case len(s.Findings) > 0 && s.Findings[0].Sure != "" && s.Findings[0].Percent < settled:
+		r.Order = append(r.Order, Step{Key: key, Text: text, State: Unsure, Why: s.Findings[0].Text + ", but only " + s.Findings[0].Sure})
 	default:
 		r.Order = append(r.Order, Step{Key: key, Text: text, State: Good})
 	}
 }
+
+// settled is the per cent from which "nothing wrong" is taken as in order.
+const settled = 85
 
 // headline returns the first fault of a section.
 func (s *Section) headline() string {

@@ -49,6 +49,7 @@ type Section struct {
 	Key           string               `json:"key"`
 	Title         string               `json:"title"`
 	Findings      []Finding            `json:"findings"`
+	Open          bool                 `json:"open"` // the readings were too few to say anything
 	DoFirst       []string             `json:"do_first,omitempty"`
 	BeforeTurning []string             `json:"before_turning,omitempty"`
 	Read          []Row                `json:"read,omitempty"`

@@ -25,6 +25,13 @@ var demo string
 // invented readings and several faults planted in it.
 func Demo() []byte { return []byte(demo) }
 
+//go:embed empty.json
+var empty string
+
+// Empty returns a job file to fill in, every part explained by remarks and
+// examples. It is itself a job that runs, with nothing read from the engine.
+func Empty() []byte { return []byte(empty) }
+
 // engine is what several sections need to know of the engine.
 type engine struct {
 	bore, stroke, rod units.Length

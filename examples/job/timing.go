@@ -114,6 +114,7 @@ func timingSection(in timing.Input) (Section, error) {
 	}
 	s.Result = TimingResult{in, r}
 	if r.NoAnswer.Given() {
+		s.Open = true
 		s.Findings = append(s.Findings, Finding{Key: r.NoAnswer.Code, Text: r.NoAnswer.Text})
 	} else {
 		s.Findings = ranked(r.Causes)
@@ -134,7 +135,8 @@ func timingSection(in timing.Input) (Section, error) {
 	}
 	s.BeforeTurning = append(s.BeforeTurning, r.Turning.Why)
 	eventRows(&s, in.Readings)
-	s.Tables = append(s.Tables, lobesTable(r), spread(r.Causes))
+	s.Tables = append(s.Tables, lobesTable(r))
+	s.odds(r.Causes)
 	s.settle(r.NextReadings)
 	s.basis(r.Basis)
 	return s, nil

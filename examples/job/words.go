@@ -36,7 +36,13 @@ func ranked(r measure.Ranking) []Finding {
 	return out
 }
 
-// spread is the table of a ranking's odds down to one per cent.
+// odds adds the table of a ranking down to one per cent, if there is a ranking.
+func (s *Section) odds(r measure.Ranking) {
+	if len(r.Odds) > 0 {
+		s.Tables = append(s.Tables, spread(r))
+	}
+}
+
 func spread(r measure.Ranking) Table {
 	t := Table{Title: "Odds", Head: []string{"%", "in words", "cause"}}
 	rest := 0

@@ -14,7 +14,7 @@ func carburettorPictures(v job.CarburettorResult) ([]Picture, error) {
 	if len(v.Mixture) == 0 {
 		return nil, nil
 	}
-	const rich, weak = 0.4, 1.6 // what the paper shows of lambda
+	const rich, weak = 0.2, 1.5 // what the paper shows of lambda
 	p := sheet("opening of the slide", "lambda: below 1 rich, above weak")
 	var middle, low, high, share plotter.XYs
 	for _, e := range v.Mixture {
@@ -47,8 +47,12 @@ func carburettorPictures(v job.CarburettorResult) ([]Picture, error) {
 		},
 		func() error { return drawn(p, middle, 0, vg.Points(1.8)) },
 		func() error { return drawn(p, plotter.XYs{{X: first, Y: 1}, {X: last, Y: 1}}, 2, vg.Points(1)) },
-		func() error { return note(p, first+0.01, rich+0.33, "dark: the pilot's share of the fuel, the rest is the main jet's", false) },
-		func() error { return note(p, 0.55, high[4].Y+0.04, "pale: 90 % band of an engine not yet measured", false) },
+		func() error {
+			return note(p, 0.37, rich+0.09, "dark: the pilot's share of the fuel, the rest is the main jet's", false)
+		},
+		func() error {
+			return note(p, 0.5, high[len(high)-1].Y+0.07, "pale: 90 % band of an engine not yet measured", false)
+		},
 	)
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, 1.02, rich, weak
 	full := v.Mixture[len(v.Mixture)-1]

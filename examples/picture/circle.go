@@ -80,8 +80,8 @@ func circlePicture(v job.TimingResult, read pair) (Picture, error) {
 		words(read.exhaust.opens, 1.5, "exhaust opens "+r.ExhaustOpens.Value().String()),
 		words(read.exhaust.closes, 1.36, "exhaust closes "+r.ExhaustCloses.Value().String()),
 	)
-	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -2.75, 2.75, -1.45, 1.45
-	return Picture{Name: "timing-circle", Title: "Timing circle", Finding: phaseFinding(v) + "; full: as read, dashed: as specified", plot: p, w: wide, h: 100 * vg.Millimeter}, err
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -2.6, 2.6, -1.5, 1.5
+	return Picture{Name: "timing-circle", Title: "Timing circle", Finding: phaseFinding(v) + "; full: as read, dashed: as specified", plot: p, w: wide, h: tall}, err
 }
 
 // round places an angle after TDC on a circle, clockwise from the top.

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"strconv"
+	"strings"
 
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
@@ -47,8 +48,11 @@ func windowPicture(v job.ClutchResult) (Picture, error) {
 				return err
 			}
 			p.Add(l)
-			at := xys[len(xys)/4]
-			return note(p, at.X, at.Y+0.06, words, false)
+			if style == 0 { // below the rising line, above the falling one
+				at := xys[len(xys)/3]
+				return note(p, at.X+last*0.02, at.Y-0.09, words, false)
+			}
+			return note(p, xys[0].X+last*0.02, xys[0].Y+0.06, words, false)
 		}
 	}
 	upright := func(x float64, style int, words string, y float64) func() error {
@@ -88,7 +92,7 @@ func windowPicture(v job.ClutchResult) (Picture, error) {
 		if i == 3 {
 			break
 		}
-		steps = append(steps, shade(r.Window, bar, 0.1, "after: "+r.Text+" "))
+		steps = append(steps, shade(r.Window, bar, 0.1, repairWords(r.Key, r.Text)))
 		bar += 0.14
 	}
 	if b := v.Adjust.Budget; b != nil {
@@ -103,7 +107,7 @@ func windowPicture(v job.ClutchResult) (Picture, error) {
 		r := v.Adjust.Repairs[0]
 		finding += "; " + r.Text + " opens " + number(r.Window.Low) + " to " + number(r.Window.High) + " turns"
 	}
-	return Picture{Name: "clutch-window", Title: "Clutch window", Finding: finding, plot: p, w: wide, h: 95 * vg.Millimeter}, err
+	return Picture{Name: "clutch-window", Title: "Clutch window", Finding: finding, plot: p, w: wide, h: 80 * vg.Millimeter}, err
 }
 
 func number(a units.Angle) string { return strconv.FormatFloat(a.Turns(), 'f', 1, 64) }
@@ -118,4 +122,12 @@ func standing(b transmission.Budget) string {
 		return "drags"
 	}
 	return "holds and frees"
+}
+
+// repairWords names a repair in as few words as fit beside its window.
+func repairWords(key, text string) string {
+	if len(text) > 44 {
+		text = strings.ReplaceAll(key, "-", " ")
+	}
+	return "after: " + text + " "
 }

@@ -39,13 +39,21 @@ func oddsPlot(r measure.Ranking) (*plot.Plot, int, error) {
 		}
 		bar.LineStyle.Width, bar.LineStyle.Color = vg.Points(0.8), black
 		p.Add(bar)
-		if err := note(p, 0.5, y, strconv.Itoa(o.Percent)+" % "+o.Words()+": "+o.Text, false); err != nil {
+		if err := note(p, 0.5, y, clipped(strconv.Itoa(o.Percent)+" %: "+o.Text, 66), false); err != nil {
 			return nil, 0, err
 		}
 	}
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, 100, 0.4, float64(n)+0.4
 	p.HideY()
 	return p, n, nil
+}
+
+// clipped cuts text at n characters; the table beside the picture has it whole.
+func clipped(text string, n int) string {
+	if r := []rune(text); len(r) > n {
+		return string(r[:n-3]) + "..."
+	}
+	return text
 }
 
 // threadPictures draws the odds of each thread that is not plain.

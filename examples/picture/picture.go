@@ -69,10 +69,13 @@ func All(r job.Report) ([]Picture, error) {
 	return all, nil
 }
 
-// ready puts title and finding over the drawing, so that the picture says what
-// it shows without the text round it.
-func (p Picture) ready() *plot.Plot {
-	p.plot.Title.Text = p.Title + "\n" + strings.Join(broken(p.Finding, 92), "\n")
+// titled puts title and finding over the drawing, so that a picture by itself
+// says what it shows.
+func (p Picture) titled(on bool) *plot.Plot {
+	p.plot.Title.Text = ""
+	if on {
+		p.plot.Title.Text = p.Title + "\n" + strings.Join(broken(p.Finding, 68), "\n")
+	}
 	return p.plot
 }
 
@@ -91,26 +94,42 @@ func broken(text string, n int) []string {
 }
 
 // SVG returns the picture as an SVG document.
-func (p Picture) SVG() ([]byte, error) {
+func (p Picture) SVG() ([]byte, error) { return p.svg(p.titled(true)) }
+
+// Inline returns the picture as an SVG element to stand inside a page: without
+// the document's prologue and without its title and finding, which the page has
+// in its own words and which name it for those who cannot see it.
+func (p Picture) Inline() ([]byte, error) {
+	b, err := p.svg(p.titled(false))
+	if err != nil {
+		return nil, err
+	}
+	name := strings.NewReplacer("&", "&amp;", "<", "&lt;", `"`, "&quot;").Replace(p.Title + ": " + p.Finding)
+	b = b[max(bytes.Index(b, []byte("<svg")), 0):]
+	return bytes.Replace(b, []byte("<svg "), []byte(`<svg role="img" aria-label="`+name+`" `), 1), nil
+}
+
+func (p Picture) svg(on *plot.Plot) ([]byte, error) {
 	c := vgsvg.NewWith(vgsvg.UseWH(p.w, p.h))
-	p.ready().Draw(draw.New(c))
+	on.Draw(draw.New(c))
 	var b bytes.Buffer
 	_, err := c.WriteTo(&b)
-	return b.Bytes(), err
+	// another sans serif face where this one is not installed
+	return bytes.ReplaceAll(b.Bytes(), []byte("font-family:Liberation Sans"), []byte("font-family:Liberation Sans,Arial,Helvetica,sans-serif")), err
 }
 
 // PNG returns the picture as a PNG file at 144 dots to the inch.
 func (p Picture) PNG() ([]byte, error) {
 	c := vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(p.w, p.h), vgimg.UseDPI(144))}
-	p.ready().Draw(draw.New(c))
+	p.titled(true).Draw(draw.New(c))
 	var b bytes.Buffer
 	_, err := c.WriteTo(&b)
 	return b.Bytes(), err
 }
 
 const (
-	wide = 165 * vg.Millimeter // the text width of A4
-	tall = 85 * vg.Millimeter
+	wide = 130 * vg.Millimeter // still read when a phone shrinks it
+	tall = 75 * vg.Millimeter
 )
 
 var (

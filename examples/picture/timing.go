@@ -142,7 +142,7 @@ func liftPicture(v job.TimingResult, read pair) (Picture, error) {
 			return err
 		}
 		p.Add(a)
-		return note(p, (from+to)/2+2, -top*0.055, "overlap as read", false)
+		return note(p, (from+to)/2-38, -top*0.055, "overlap as read", false)
 	}
 	mark := func(x float64, text string, right bool) func() error {
 		return func() error {
@@ -152,9 +152,9 @@ func liftPicture(v job.TimingResult, read pair) (Picture, error) {
 			}
 			p.Add(l)
 			if right {
-				return note(p, -297, check*1.8, text, false)
+				return note(p, x+3, top*0.02, text, false)
 			}
-			return note(p, 297, check*1.8, text, true)
+			return note(p, x-3, top*0.02, text, true)
 		}
 	}
 	r := v.Input.Readings
