@@ -91,6 +91,40 @@ func digits3(x float64) string {
 	return strconv.FormatFloat(math.Round(x*p)/p, 'f', -1, 64)
 }
 
+// neat rounds a figure to four digits in the trade's unit, so that it prints and
+// goes into JSON as a person would write it. Nothing this package serves as a
+// range or a band is good to a thousandth.
+func neat[Q units.Quantity](q Q) Q {
+	figure, _ := tradeFigure(q)
+	if figure == 0 || math.IsNaN(figure) || math.IsInf(figure, 0) {
+		return q
+	}
+	p := math.Pow(10, 3-math.Floor(math.Log10(math.Abs(figure))))
+	x := math.Round(figure*p) / p
+	var out any = q
+	switch any(q).(type) {
+	case units.VolumeFlow:
+		out = units.CubicCentimetresPerMinute(x)
+	case units.Length:
+		out = units.Millimetres(x)
+	case units.Area:
+		out = units.SquareMillimetres(x)
+	case units.Ratio:
+		out = units.Value(x)
+	}
+	return out.(Q)
+}
+
+func (b Band[Q]) neat() Band[Q] { return Band[Q]{neat(b.Low), neat(b.Middle), neat(b.High)} }
+
+func neatRange[Q units.Quantity](r refdata.Range[Q]) refdata.Range[Q] {
+	low, high, ok := r.Ends()
+	if !ok {
+		return r
+	}
+	return refdata.RangeOf(neat(low), neat(high))
+}
+
 // spanText returns text such as "200 to 290 cc/min".
 func spanText[Q units.Quantity](low, high Q) string {
 	a, unit := tradeFigure(low)

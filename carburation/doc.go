@@ -30,13 +30,16 @@
 // result says so. What this package is good for is the step from a known setting,
 // and the band; not a single number.
 //
-// Flow marks on jets belong to a head of fuel that no maker published. With a
-// head of 0.5 m the physics of a main jet lies at or below the lower ends of the
-// trade's ranges for most displacements, with 1.0 m to 1.5 m within them; since
-// fitting the head to the table would make the table no check at all, it is left
-// open from 0.4 m to 1.5 m and carried as uncertainty (some 19 % of a flow
-// number). A jet timed by FallingHead, or a head told with the mark, removes it;
-// jets known by their bore never have it.
+// Flow marks on jets belong to a head of fuel that no maker published, so it is
+// an open figure here: 0.4 m to 1.5 m, equally likely by its logarithm, some 19 %
+// of a flow number. What was tried: with 0.5 m the middle of the physics lies at
+// the lower end of the trade's range for 250 cc and below it from 350 cc up; with
+// 1.0 m it lies above the range up to 200 cc and within it from 250 cc up; only
+// from 0.75 m to 0.80 m would it lie within every row. That was not taken up as a
+// finding: the rows are common practice written from memory, and a head fitted to
+// them would leave nothing to check them with. A jet timed by FallingHead, or a
+// head told with the mark, removes the doubt; jets known by their bore never have
+// it.
 //
 // The model is steady flow: port pressure by a compressible balance under the
 // slide, suction by the air under its cutaway, pulses by a form factor that was

@@ -97,6 +97,15 @@ func ReadJet(text string) (Jet, error) {
 	return bad(fault.BadForm)
 }
 
+// MustReadJet is ReadJet for text fixed in a program; it panics on bad text.
+func MustReadJet(text string) Jet {
+	j, err := ReadJet(text)
+	if err != nil {
+		panic(err)
+	}
+	return j
+}
+
 func boreMark() measure.Instrument[units.Length] {
 	return measure.Instrument[units.Length]{Name: "jet bore", U: units.Millimetres(0.01)}
 }

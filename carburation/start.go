@@ -54,7 +54,8 @@ const (
 	Unknown Standing = "unknown"  // nothing to compare it with
 )
 
-// Point is one starting point, by practice and by physics side by side.
+// Point is one starting point, by practice and by physics side by side, its
+// figures to four digits.
 type Point[Q units.Quantity] struct {
 	Key        string             `json:"key"`       // "main-jet"
 	Text       string             `json:"text"`      // "main jet, flow mark"
@@ -68,6 +69,21 @@ type Point[Q units.Quantity] struct {
 	Fitted     measure.Reading[Q] `json:"fitted"`           // as the practice range counts it
 	Standing   Standing           `json:"standing"`
 	Chance     float64            `json:"chance"` // that the fitted part lies inside, 0 to 1
+}
+
+// String returns text such as "main jet, flow mark: practice 179 to 256 cc/min,
+// physics 117 to 252 cc/min, middle 171 cc/min".
+func (p Point[Q]) String() string {
+	s := p.Text + ": practice "
+	if _, _, ok := p.Corrected.Ends(); ok {
+		s += rangeText(p.Corrected)
+	} else {
+		s += "has none, " + p.NoPractice.Text
+	}
+	if p.Physics.Given() {
+		return s + ", physics " + p.Physics.String()
+	}
+	return s + ", no physics: " + p.NoPhysics.Text
 }
 
 // Starting is where to begin.

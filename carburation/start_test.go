@@ -36,7 +36,7 @@ func TestFiveHundredOnThirty(t *testing.T) {
 	// with the head told to be 0.4 m, the physics of the flow mark must say that
 	// it lies lower, and by how much: sqrt(0.4/0.775)
 	low := must(carburation.Start(in, carburation.Options{Head: measure.Exact(units.Metres(0.4))}))
-	if r := low.MainJet.Physics.Middle.Ratio(s.MainJet.Physics.Middle); math.Abs(r-math.Sqrt(0.4/math.Sqrt(0.4*1.5))) > 1e-9 {
+	if r := low.MainJet.Physics.Middle.Ratio(s.MainJet.Physics.Middle); math.Abs(r-math.Sqrt(0.4/math.Sqrt(0.4*1.5))) > 1e-3 { // served to four digits
 		t.Errorf("head of 0.4 m: ratio %v", r)
 	}
 	if low.MainJet.Differ == "" {
@@ -133,7 +133,7 @@ func TestStartCorrections(t *testing.T) {
 	low1, _, _ := up.MainJet.Corrected.Ends()
 	// and the fuel is 9.75 K colder: half of 0.00121 per kelvin
 	want := 0.9294 * (1 - 9.75*0.00121/2)
-	if r := low1.Ratio(low0); math.Abs(r-want) > 5e-4 { // CIPM air against the standard's ideal gas
+	if r := low1.Ratio(low0); math.Abs(r-want) > 8e-4 { // CIPM air against the standard's ideal gas, and four digits
 		t.Errorf("1500 m: main jet x %v, want %v", r, want)
 	}
 	// the model follows the same rule within 2 %

@@ -25,10 +25,10 @@ type starter struct {
 func (s *starter) run() {
 	factor := s.out.change.FlowFactor * s.out.swap.FlowFactor
 	lh, sdh, assumed := lnHead(s.opt.Head)
-	s.result.Head = lnBand[units.Length](lh, sdh)
+	s.result.Head = lnBand[units.Length](lh, sdh).neat()
 	if assumed {
 		// a band of equal likelihood ends where it ends
-		s.result.Head = Band[units.Length]{units.Metres(headLow), units.Metres(math.Exp(lh)), units.Metres(headHigh)}
+		s.result.Head = Band[units.Length]{units.Metres(headLow), neat(units.Metres(math.Exp(lh))), units.Metres(headHigh)}
 		s.note(headAssumption())
 		s.result.Basis.NotChecked = append(s.result.Basis.NotChecked, refdata.Unchecked{What: "head behind flow marks", Why: "never published; it moves the physics of a flow mark by some 19 %", Settle: "time a fall of water through a jet of known mark in a straight tube"})
 	}
@@ -102,7 +102,7 @@ func (s *starter) demand(factor float64) {
 	d.Air = units.KilogramsPerSecond(st.air)
 	d.Mixture = s.out.fuel.AFR.Times(s.lambda.Value().Value())
 	d.Fuel = units.KilogramsPerSecond(st.air * p.dry / d.Mixture.Value())
-	d.FuelVolume = units.CubicMetresPerSecond(d.Fuel.KilogramsPerSecond() / p.rhoFuel)
+	d.FuelVolume = neat(units.CubicMetresPerSecond(d.Fuel.KilogramsPerSecond() / p.rhoFuel))
 	d.InBore = units.Metres(p.bore)
 	one := p.swept / p.cylinders * 2 * p.peak * v[kEta]
 	d.SuctionSpeed = units.MetresPerSecond(one / (math.Pi / 4 * p.bore * p.bore))
@@ -138,7 +138,7 @@ func (s *starter) mainJet(p refdata.StartingPoint, factor float64) {
 	point.physics(b, ok)
 	area, ok := propagated[units.Area](func(v *[nKnobs]float64, x []float64) float64 { return effective(v, x) }, s.mean, s.sd, inputs...)
 	if ok {
-		s.result.MainJetBore = boreBand(area)
+		s.result.MainJetBore = boreBand(area).neat()
 	}
 	s.note(refdata.Assumption{What: "needle annulus over main jet at full lift", Value: "3, 2 to 4.5, as effective areas", Status: refdata.FromMemory})
 	s.fittedJet(&point, s.in.Fitted.MainJet)
@@ -170,7 +170,7 @@ func (s *starter) fittedJet(point *Point[units.VolumeFlow], j Jet) {
 	}
 	ca := size.Effective.Value().SquareMetres()
 	q := ca * math.Sqrt(2*standardGravity*math.Exp(lh))
-	point.Fitted = measure.Of(units.CubicMetresPerSecond(q), units.CubicMetresPerSecond(q*math.Hypot(size.Effective.U().Ratio(size.Effective.Value()), sdh/2)))
+	point.Fitted = measure.Of(neat(units.CubicMetresPerSecond(q)), neat(units.CubicMetresPerSecond(q*math.Hypot(size.Effective.U().Ratio(size.Effective.Value()), sdh/2))))
 	s.result.Basis.NotChecked = append(s.result.Basis.NotChecked, refdata.Unchecked{What: point.Text, Why: "the jet fitted is not marked as the table's are, and was brought to their mark with the head above", Settle: "time the jet beside one that carries a flow mark"})
 }
 
@@ -304,6 +304,10 @@ func (p *Point[Q]) physics(b Band[Q], ok bool) {
 // finish sets practice and physics against each other and the fitted part
 // against the practice range.
 func finish[Q units.Quantity](s *starter, p *Point[Q]) {
+	p.Physics = p.Physics.neat()
+	if p.Key != "cutaway" { // whole fractions of an inch: exact as they are
+		p.Practice, p.Corrected = neatRange(p.Practice), neatRange(p.Corrected)
+	}
 	low, high, known := p.Corrected.Ends()
 	if known && p.Physics.Given() {
 		b := p.Physics
