@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"sync"
 
 	"gonum.org/v1/gonum/integrate/quad"
 
@@ -47,7 +48,7 @@ const negligible = 1e-3
 func Next(r Ranking, checks []Check) ([]Gain, error) {
 	var faults fault.List
 	gains := make([]Gain, 0, len(checks))
-	q := newHermite(24)
+	q := nodes()
 	for i, c := range checks {
 		path := "checks[" + strconv.Itoa(i) + "]"
 		bits, err := information(q, r, c)
@@ -118,6 +119,9 @@ func information(q hermite, r Ranking, c Check) (float64, error) {
 
 // hermite holds the nodes and weights of the rule for a weight of exp(-t^2).
 type hermite struct{ node, weight []float64 }
+
+// nodes returns the rule with 24 nodes, worked out once.
+var nodes = sync.OnceValue(func() hermite { return newHermite(24) })
 
 func newHermite(n int) hermite {
 	h := hermite{make([]float64, n), make([]float64, n)}
