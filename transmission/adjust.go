@@ -87,12 +87,6 @@ func Adjust(in Input, opt Options) (Adjustment, error) {
 	return a, l.Err()
 }
 
-// place is where the nuts stand, in turns.
-type place struct {
-	figure
-	taken bool
-}
-
 func (in *Input) resolve(opt Options) (state, place, error) {
 	var l fault.List
 	s, err := in.Clutch.resolve(&in.Found)
@@ -102,27 +96,11 @@ func (in *Input) resolve(opt Options) (state, place, error) {
 		}
 		l.Add(f)
 	}
-	r := &in.Setting.Nuts
-	n := place{figure{r.Value().Turns(), r.U().Turns()}, r.Taken()}
-	if err := r.Err(); err != nil {
-		l.Under("setting.nuts", err)
-	} else if n.taken && s.thread > 0 {
-		l.Under("setting.nuts", under(s.reach(r.Value())))
-	}
+	n := in.Setting.place(&s, &l)
 	if opt.Draws != 0 && (opt.Draws < 100 || opt.Draws > 1e6) {
 		l.Add(outside("options.draws", float64(opt.Draws), "", 100, 1e6))
 	}
 	return s, n, l.Err()
-}
-
-// under takes the path off a fault of one field, which its caller names.
-func under(err error) error {
-	if err == nil {
-		return nil
-	}
-	f := fault.Faults(err)[0]
-	f.Path = ""
-	return f
 }
 
 // reading returns a figure of the window with its uncertainty.

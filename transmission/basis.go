@@ -64,7 +64,7 @@ func (in *Input) basis(s *state) refdata.Basis {
 	if in.Clutch.HubNut.Hand == UnknownHand {
 		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "hand of the hub's retaining nut", Why: "not given", Settle: "look at the thread where it leaves the nut before putting a spanner on it"})
 	}
-	if !in.Setting.Nuts.Taken() {
+	if !in.Setting.Nuts.Taken() && !in.Setting.FromTouch.Taken() {
 		b.NotChecked = append(b.NotChecked, refdata.Unchecked{What: "where the spring nuts stand", Why: "not read", Settle: "count the turns out to flush, one nut, and turn it back"})
 	}
 	return b

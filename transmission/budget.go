@@ -6,7 +6,9 @@ import (
 	"example.com/benchbook/units"
 )
 
-// Budget is both ledgers at one setting, and what they add up to.
+// Budget is both ledgers at one setting, and what they add up to. It takes the rod
+// as free with the hand off: with NoFreePlay the rod may carry part of the clamp, and
+// the clutch hold less than Torque.
 type Budget struct {
 	Turns units.Angle `json:"turns"` // of the spring nuts, inward from flush
 

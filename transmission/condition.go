@@ -54,6 +54,10 @@ type Condition struct {
 type Setting struct {
 	// Nuts is how far the spring nuts are turned in from flush, all alike.
 	Nuts measure.Reading[units.Angle]
+	// FromTouch is the same counted from where the springs first touch, in place of
+	// Nuts. It is the surer count: set of the springs and wear of the pack drop out
+	// of the clamp.
+	FromTouch measure.Reading[units.Angle]
 }
 
 // NutTurns counts turns of a nut by its flats: u 0.05 turn, about a third of a

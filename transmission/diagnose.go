@@ -2,6 +2,7 @@ package transmission
 
 import (
 	"math"
+	"strings"
 
 	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
@@ -56,6 +57,7 @@ type Signs struct {
 	Drags     Sign                          // does not free with the lever at the bar, warm
 	Heavy     Sign                          // plainly heavier than a good one
 	LightThen Sign                          // the lever is light over a first part of its pull, beyond the free play, then stiff
+	Kick      KickTest                      // a rider's weight on the kick starter; not taken without a rider
 	Lift      measure.Reading[units.Length] // of the pressure plate at its middle, lever at the bar, by dial gauge, 0 to 15 mm
 	HandForce measure.Reading[units.Force]  // at the finger line with the lever at the bar, by spring balance, 1 to 1000 N
 }
@@ -107,6 +109,15 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 			l.Add(fault.Fault{Code: fault.UnknownName, Path: "signs." + [...]string{"slips", "drags", "heavy", "light_then"}[i], Rule: "must be yes, no or not tried"})
 		}
 	}
+	var kick KickProof
+	kicked := in.Signs.Kick.Rider.Taken()
+	if kicked && l.Len() == 0 { // else its faults of the clutch would come twice
+		kick, err = in.Clutch.Kick(in.Signs.Kick)
+		for _, f := range fault.Faults(err) {
+			f.Path = "signs.kick" + strings.TrimPrefix(f.Path, "test")
+			l.Add(f)
+		}
+	}
 	if l.Len() > 0 {
 		return Diagnosis{}, l.Err()
 	}
@@ -138,6 +149,20 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	for i, sign := range signs {
 		if sign != NotTried {
 			data[atSlips+i] = measure.Datum{Value: float64(sign - No), Taken: true}
+		}
+	}
+	if kicked {
+		m.kick = figure{kick.Tested.Value().NewtonMillimetres(), kick.Tested.U().NewtonMillimetres()}
+		slipped := in.Signs.Kick.Slipped
+		// a clutch that just slips is at that torque: slipping and holding are even,
+		// which tells nothing by a yes or no, so it is given as its own figure
+		switch slipped {
+		case Held, Turned:
+			data[atKick] = measure.Datum{Value: 0, Taken: true}
+		case Slid:
+			data[atKick] = measure.Datum{Value: 1, Taken: true}
+		case Crept:
+			data[atKick] = measure.Datum{Value: crept, Taken: true}
 		}
 	}
 	m.weigh(data)

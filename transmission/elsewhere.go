@@ -16,9 +16,10 @@ const strays = 0.2
 
 // What something unlisted does to the whole clutch, as standard deviations.
 const (
-	elseTurns = 2.0 // turns of the nuts
-	elseLift  = 0.8 // mm
-	elseHand  = 0.4 // of the force
+	elseTurns  = 2.0 // turns of the nuts
+	elseLift   = 0.8 // mm
+	elseHand   = 0.4 // of the force
+	elseTorque = 0.5 // of the torque tested
 )
 
 func (e elsewhere) LogLikelihood(d measure.Data) float64 {
@@ -45,8 +46,13 @@ func (e elsewhere) LogLikelihood(d measure.Data) float64 {
 	if d[atHand].Taken {
 		total += logNormal(d[atHand].Value, y[outHand], math.Hypot(elseHand, m.own[atHand]))
 	}
-	for _, x := range d[atSlips:] {
-		if x.Taken {
+	for i, x := range d[atSlips:] {
+		switch {
+		case !x.Taken:
+		case x.Value == crept: // the clutch may carry anything
+			wide := math.Hypot(1, elseTorque/slipSpread)
+			total += logNormal(0, y[outSlips+i], wide)
+		default:
 			total += math.Log(0.5)
 		}
 	}

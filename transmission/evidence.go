@@ -15,6 +15,7 @@ const (
 	atDrags
 	atHeavy
 	atSoft
+	atKick
 	dataLength
 )
 
@@ -28,6 +29,7 @@ const (
 	outDrags
 	outHeavy
 	outSoft
+	outKick
 	outs
 )
 
@@ -51,6 +53,8 @@ type model struct {
 	own       [dataLength]float64
 	causes    []cause
 	usualHand float64 // logarithm of the hand force of a good clutch
+
+	kick figure // what a kick test put the clutch to, N mm
 
 	wholeTaken    bool    // any sign or figure of the whole clutch
 	best, elseLog float64 // most that lift and hand force can add to a log likelihood; that of "something else" with its prior
@@ -218,6 +222,12 @@ func (m *model) whole(d measure.Data, st *spread) float64 {
 		if !d[at].Taken {
 			continue
 		}
+		if d[at].Value == crept { // the figure itself is read: at its turning point, within its spread
+			variance := cov[i][i] + 1
+			total += -0.5 * (y[i]*y[i]/variance + math.Log(2*math.Pi*variance))
+			learn(&y, &cov, i, -y[i]/variance, 1/variance)
+			continue
+		}
 		// chance of the answer given: misheard, or the figure past its uncertain turning point
 		side := 1.0
 		if d[at].Value < 0.5 {
@@ -257,6 +267,9 @@ func update(b, reading figure) figure {
 	w := b.u * b.u / (b.u*b.u + reading.u*reading.u)
 	return figure{b.x + w*(reading.x-b.x), b.u * math.Sqrt(1-w)}
 }
+
+// crept stands in the data for a clutch that just slipped under a kick test.
+const crept = 2
 
 // weigh notes what was taken, and how likely it is if nothing listed is wrong.
 func (m *model) weigh(d measure.Data) {

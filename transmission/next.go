@@ -40,7 +40,7 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 // chances are those of a reading of p falling below, within and above edge from
 // new, if the cause is true.
 func (m *model) chances(p part, c *cause, usual, span, edge float64) []float64 {
-	below := func(at float64) float64 { return phi(at / usual) }
+	var below func(at float64) float64
 	switch {
 	case c == nil: // not listed
 		wide := math.Hypot(usual, span)

@@ -56,8 +56,8 @@ func (t truth) whole() (lift, hand, torque float64) {
 }
 
 // told are the chances that each sign is told.
-func (t truth) told(m *model) (lift, hand float64, p [4]float64) {
-	lift, hand, torque := t.whole()
+func (t truth) told(m *model) (lift, hand float64, p [4]float64, torque float64) {
+	lift, hand, torque = t.whole()
 	s, v := t.s, &t.v
 	wanted := v[faces]*s.gap + v[outOfFlat] + v[runOut]/2
 	z := [4]float64{
@@ -69,7 +69,12 @@ func (t truth) told(m *model) (lift, hand float64, p [4]float64) {
 	for i := range p {
 		p[i] = misheard + (1-2*misheard)*0.5*(1+math.Erf(z[i]/math.Sqrt2))
 	}
-	return lift, hand, p
+	return lift, hand, p, torque
+}
+
+// kickSpread is a tenth of the torque tested with that torque's own uncertainty.
+func (sim *simulated) kickSpread(p KickProof) float64 {
+	return math.Hypot(0.1*p.Tested.Value().NewtonMillimetres(), p.Tested.U().NewtonMillimetres())
 }
 
 func draw(rng *rand.Rand) simulated {
@@ -152,10 +157,10 @@ func (sim *simulated) plant(rng *rand.Rand) {
 			}
 		}
 	}
-	lift, hand, told := t.told(m)
+	lift, hand, told, torque := t.told(m)
 	if outside {
 		usual := truth{v: *m.usual(), s: s}
-		l, h, _ := usual.told(m)
+		l, h, _, _ := usual.told(m)
 		lift, hand = l+elseLift*rng.NormFloat64(), h*math.Exp(elseHand*rng.NormFloat64())
 		told = [4]float64{0.5, 0.5, 0.5, 0.5}
 	}
@@ -206,6 +211,23 @@ func (sim *simulated) plant(rng *rand.Rand) {
 		return No
 	}
 	sim.in.Signs = Signs{Slips: sign(0, 0.8), Drags: sign(1, 0.8), Heavy: sign(2, 0.6), LightThen: sign(3, 0.6)}
+	if rng.Float64() < 0.4 {
+		k := kick()
+		k.Rider = measure.Of(units.Kilograms(55+40*rng.Float64()), 1*units.Kilogram)
+		p, err := sim.in.Clutch.Kick(k)
+		if err != nil {
+			panic(err)
+		}
+		tested := p.Tested.Value().NewtonMillimetres()
+		if outside {
+			torque = tested * 2 * float64(rng.IntN(2))
+		}
+		slips := misheard + (1-2*misheard)*0.5*(1+math.Erf((tested-torque)/sim.kickSpread(p)/math.Sqrt2))
+		if rng.Float64() < slips {
+			k.Slipped = Slid
+		}
+		sim.in.Signs.Kick = k
+	}
 	if rng.Float64() < 0.4*care {
 		if x := lift + 0.05*rng.NormFloat64(); x >= 0 {
 			sim.in.Signs.Lift = measure.Of(units.Millimetres(x), units.Millimetres(0.05))
@@ -261,9 +283,26 @@ func (sim *simulated) exact(pts points, first int, matters map[string]float64) m
 	normal := func(x, mean, sd float64) float64 {
 		return math.Exp(-(x-mean)*(x-mean)/(2*sd*sd)) / sd / math.Sqrt(2*math.Pi)
 	}
+	var proof KickProof
+	if k := sim.in.Signs.Kick; k.Rider.Taken() {
+		var err error
+		if proof, err = sim.in.Clutch.Kick(k); err != nil {
+			panic(err)
+		}
+	}
 	signs := [...]Sign{sim.in.Signs.Slips, sim.in.Signs.Drags, sim.in.Signs.Heavy, sim.in.Signs.LightThen}
-	seen := func(lift, hand float64, p [4]float64, liftSD, handSD float64) float64 {
+	seen := func(lift, hand float64, p [4]float64, torque, liftSD, handSD float64) float64 {
 		like := 1.0
+		if sim.in.Signs.Kick.Rider.Taken() {
+			slips := 0.5
+			if torque >= 0 {
+				slips = misheard + (1-2*misheard)*0.5*(1+math.Erf((proof.Tested.Value().NewtonMillimetres()-torque)/sim.kickSpread(proof)/math.Sqrt2))
+			}
+			if sim.in.Signs.Kick.Slipped == Held {
+				slips = 1 - slips
+			}
+			like *= slips
+		}
 		if r := sim.in.Signs.Lift; r.Taken() {
 			like *= normal(r.Value().Millimetres(), lift, math.Hypot(liftSD, r.U().Millimetres()))
 		}
@@ -353,8 +392,8 @@ func (sim *simulated) exact(pts points, first int, matters map[string]float64) m
 			for p := range parts {
 				t.v[p] = math.Min(math.Max(t.v[p], rules[p].low), rules[p].high)
 			}
-			lift, hand, told := t.told(m)
-			x := seen(lift, hand, told, 0, 0)
+			lift, hand, told, torque := t.told(m)
+			x := seen(lift, hand, told, torque, 0, 0)
 			sum += x
 			squares += x * x
 		}
@@ -372,8 +411,8 @@ func (sim *simulated) exact(pts points, first int, matters map[string]float64) m
 		}
 	}
 	usual := truth{v: *m.usual(), s: m.s}
-	lift, hand, _ := usual.told(m)
-	like[measure.SomethingElse] = l * seen(lift, hand, [4]float64{0.5, 0.5, 0.5, 0.5}, elseLift, elseHand)
+	lift, hand, _, _ := usual.told(m)
+	like[measure.SomethingElse] = l * seen(lift, hand, [4]float64{0.5, 0.5, 0.5, 0.5}, -1, elseLift, elseHand)
 	total := 0.0
 	for _, x := range like {
 		total += x
@@ -448,7 +487,7 @@ func (s *score) String() string {
 // Ten thousand clutches with something planted: 85 % one listed cause, 10 % two, 5 %
 // something not on the list. The exact posterior is summed for a part of them.
 func TestDiagnosisSimulated(t *testing.T) {
-	n, compared, first, pts := 10_000, 300, 800, newPoints(20_000)
+	n, compared, first, pts := 10_000, 200, 800, newPoints(12_000)
 	if testing.Short() { // the exact posterior takes some ten milliseconds a clutch
 		n, compared, pts = 800, 30, pts[:2000]
 	}

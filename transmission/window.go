@@ -25,6 +25,7 @@ type Window struct {
 	Travel    units.Angle `json:"travel"`
 	Thread    units.Angle `json:"thread"` // 0 if the thread's length is not known
 
+	Touch        units.Angle  `json:"touch"`         // turns at which the springs first touch; negative if they are pressed already at flush
 	TorqueWanted units.Torque `json:"torque_wanted"` // at the clutch, margin included
 	ClampWanted  units.Force  `json:"clamp_wanted"`  // all springs together, plates closed
 	LiftWanted   units.Length `json:"lift_wanted"`   // of the pressure plate
@@ -72,6 +73,7 @@ func (s *state) window(v *vector) Window {
 		Low: units.Turns(low), High: units.Turns(high), Width: units.Turns(high - low), LowLimit: lowLimit, HighLimit: highLimit,
 		Torque: units.Turns(b.torque), Contact: units.Turns(b.contact), CoilBind: units.Turns(b.bind),
 		HandForce: units.Turns(b.hand), Travel: units.Turns(b.travel),
+		Touch:        units.Turns(-s.off(v) / s.pitch),
 		TorqueWanted: units.NewtonMillimetres(s.wanted),
 		ClampWanted:  units.Newtons(s.wanted / (v[friction] * v[faces] * s.radius)),
 		LiftWanted:   units.Millimetres(y),

@@ -53,6 +53,9 @@ func (w *workings) at(m *model, v *vector) {
 	o[outLift] = w.lift
 	o[outHand] = math.Log(w.hand)
 	o[outSlips] = (s.engine - w.torque) / s.engine / slipSpread
+	if m.kick.x > 0 {
+		o[outKick] = (m.kick.x - w.torque) / m.kickSpread()
+	}
 	o[outDrags] = (s.lift(v) - w.lift) / dragSpread
 	o[outHeavy] = (o[outHand] - m.usualHand - logHeavy) / heavySpread
 	idle := v[trainRatio] * (v[hubNutBack]*s.hubPitch + v[slack] + v[rodPlay] - s.fresh[rodPlay])
@@ -141,6 +144,9 @@ func (w *workings) slope(p part) (g [outs]float64) {
 	}
 	dtorque := w.torque*share + v[friction]*v[faces]*s.radius*(dclamp-dheld)
 	g[outSlips] = -dtorque / s.engine / slipSpread
+	if w.m.kick.x > 0 {
+		g[outKick] = -dtorque / w.m.kickSpread()
+	}
 	g[outDrags] = (dwanted - dlift) / dragSpread
 	g[outHeavy] = g[outHand] / heavySpread
 	g[outSoft] = didle / softSpread
@@ -152,4 +158,12 @@ func (m *model) predict(v *vector) [outs]float64 {
 	var w workings
 	w.at(m, v)
 	return w.out
+}
+
+// kickSpread is the spread of the torque at which a clutch is told to slip under
+// a kick test: as under the engine, in part of the torque, with what the test's
+// own torque is uncertain by.
+func (m *model) kickSpread() float64 {
+	a := slipSpread * m.kick.x
+	return math.Sqrt(a*a + m.kick.u*m.kick.u)
 }
