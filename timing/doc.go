@@ -3,6 +3,7 @@
 //
 //	task                                               use
 //	readings and a specification from text             ReadEvents, ReadLobe
+//	a specification from a lift curve                  LobeOf
 //	centre, duration, overlap from event readings      LobesOf
 //	what is wrong, with odds, and what to do           Diagnose
 //	only the odds, only the shifts                     Causes, Phases

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"example.com/benchbook/timing"
+	"example.com/benchbook/timing/cam"
 	"example.com/benchbook/timing/crank"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
@@ -83,6 +84,27 @@ func ExampleReadLobe() {
 	lobe, _ := timing.ReadLobe("25 BTDC", "65 ABDC")
 	fmt.Println(lobe.Opens, "to", lobe.Closes)
 	// Output: 25° BTDC to 65° ABDC
+}
+
+// An invented cam, 9 mm of lift over 150° of the camshaft, its centre 55° after
+// overlap: with x from the centre, lift 9 (1 - (x/75)^2)^2 is 1 mm at
+// 75 sqrt(1 - 1/3) = 61.24°, that is 12.5° of crank before TDC.
+func ExampleLobeOf() {
+	lift := make([]units.Length, 720)
+	for i := range lift {
+		if x := (float64(i)/2 - 55) / 75; x > -1 && x < 1 {
+			lift[i] = units.Millimetres(9 * (1 - x*x) * (1 - x*x))
+		} else if x := (float64(i)/2 - 360 - 55) / 75; x > -1 {
+			lift[i] = units.Millimetres(9 * (1 - x*x) * (1 - x*x))
+		}
+	}
+	curve, _ := cam.InterpolateEven(lift)
+	lobe, reason, err := timing.LobeOf(curve, 1*units.Millimetre)
+	fmt.Println(lobe.Opens.Before().In(units.CrankDegree, 1), lobe.Opens.Datum(), reason.Given(), err)
+	fmt.Println(lobe.OpeningRise.In(units.Millimetre, 3), "a degree")
+	// Output:
+	// 12.5° crank TDC false <nil>
+	// 0.065 mm a degree
 }
 
 func ExampleTwoCamwheels() {

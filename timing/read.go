@@ -1,6 +1,7 @@
 package timing
 
 import (
+	"example.com/benchbook/timing/cam"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
@@ -39,4 +40,25 @@ func ReadLobe(opens, closes string) (Lobe, error) {
 		return Lobe{}, err
 	}
 	return Lobe{Opens: o, Closes: c}, nil
+}
+
+// LobeOf returns the lobe of a lift curve at a check lift: events, greatest lift
+// and the rise of both flanks there, per crank degree. The curve must be counted
+// from overlap TDC with the cam in its place, and taken where the engine's Check
+// says. There is no answer, and the lobe is empty, where the curve passes the
+// check lift more or less than twice. The error is that of cam.Curve.Events, or
+// a nil curve.
+func LobeOf(c *cam.Curve, check units.Length) (Lobe, fault.Reason, error) {
+	if c == nil {
+		return Lobe{}, fault.Reason{}, fault.Fault{Code: fault.Missing, Path: "curve", Rule: "a lift curve is needed"}
+	}
+	e, err := c.Events(check)
+	if err != nil || e.NoAnswer.Given() {
+		return Lobe{}, e.NoAnswer, err
+	}
+	top, _ := c.MaxLift()
+	return Lobe{
+		Opens: cam.Place(e.Opens), Closes: cam.Place(e.Closes), MaxLift: measure.Exact(top),
+		OpeningRise: e.OpeningRise.Times(0.5), ClosingRise: e.ClosingRise.Times(0.5), // a crank degree is half a cam degree
+	}, fault.Reason{}, nil
 }

@@ -30,7 +30,7 @@ import (
 var (
 	seeds   = flag.Int("seeds", 1, "seeds of the ranking simulation")
 	engines = flag.Int("engines", 10_000, "engines of each seed and mode")
-	exactly = flag.Int("exact", 200, "of them also weighed by the exact posterior")
+	exactly = flag.Int("exact", 120, "of them also weighed by the exact posterior")
 )
 
 const (
