@@ -60,7 +60,7 @@ func TestKickAsEvidence(t *testing.T) {
 	}
 	held, _ := share(Held)
 	slid, travel := share(Slid)
-	if !(slid > 2*held) || !(slid > 10*travel) {
+	if !(slid > 2*held) || !(slid > 4*travel) {
 		t.Errorf("force ledger %.3f held, %.3f slipped; travel %.3f", held, slid, travel)
 	}
 	if crept, _ := share(Crept); !(crept > held) {
