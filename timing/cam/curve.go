@@ -245,7 +245,7 @@ func (t Trace) XY(i int) (x, y float64) {
 // Advanced returns the curve with every event earlier by a camshaft angle, later
 // if it is negative. The error is that the angle is not finite.
 func (c *Curve) Advanced(by units.CamAngle) (*Curve, error) {
-	if !units.Finite(by) {
+	if !sane(by) {
 		return nil, notFinite()
 	}
 	d := *c

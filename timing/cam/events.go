@@ -27,7 +27,7 @@ type Events struct {
 // it more than twice, which wild readings or a check inside the noise of the base
 // circle do. Errors: a check that is not finite.
 func (c *Curve) Events(check units.Length) (Events, error) {
-	if !units.Finite(check) {
+	if !sane(check) {
 		return Events{}, fault.Fault{Code: fault.OutOfRange, Path: "check", Unit: "mm", Rule: "must be finite"}
 	}
 	out := Events{Check: check}

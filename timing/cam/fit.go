@@ -155,7 +155,7 @@ func InterpolateEven(lift []units.Length) (*Curve, error) {
 	}
 	at, y := make([]float64, n), make([]float64, n)
 	for i, v := range lift {
-		if !units.Finite(v) {
+		if !sane(v) {
 			return nil, fault.Fault{Code: fault.OutOfRange, Path: "lift[" + strconv.Itoa(i) + "]", Unit: "mm", Rule: "must be finite"}
 		}
 		at[i], y[i] = turnDegrees*float64(i)/float64(n), v.Millimetres()
@@ -188,7 +188,7 @@ func (o FitOptions) filled() (FitOptions, error) {
 }
 
 func positive[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
-	if !(v >= 0) || !units.Finite(v) {
+	if !(v >= 0) || !sane(v) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Unit: unit, Rule: "must be finite and not below zero"})
 	}
 }

@@ -27,7 +27,7 @@ func Radiused(radius units.Length) Follower { return Follower{radius} }
 func Roller(radius units.Length) Follower { return Follower{radius} }
 
 func (f Follower) err(path string) error {
-	if !(f.Radius >= 0) || !units.Finite(f.Radius) {
+	if !(f.Radius >= 0) || !sane(f.Radius) {
 		return fault.Fault{Code: fault.OutOfRange, Path: path + ".radius", Unit: "mm", Rule: "above zero, or zero for a flat foot"}
 	}
 	return nil
@@ -79,7 +79,7 @@ func (c *Curve) Contact(at units.CamAngle, f Follower, base units.Length) (Conta
 }
 
 func above[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
-	if !(v > 0) || !units.Finite(v) {
+	if !(v.SI() >= tiniest) || !sane(v) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Unit: unit, Rule: "must be finite and above zero"})
 	}
 }

@@ -129,8 +129,8 @@ func metal(l *fault.List, path string, m Metal) Metal {
 // a^2) r^2) (Lame; Bhavikatti, Strength of Materials, example 8.15, read in a
 // textbook companion). Errors: radii out of order.
 func Lame(inner, outer, at units.Length, inside, outside units.Pressure) (units.Pressure, error) {
-	if !(inner >= 0 && inner < outer && at >= inner && at <= outer && at > 0) || !units.Finite(outer) || !units.Finite(inside) || !units.Finite(outside) {
-		return 0, fault.Fault{Code: fault.OutOfRange, Path: "at", Unit: "mm", Rule: "inner radius, place and outer radius in order, all finite"}
+	if !(inner >= 0 && inner < outer.Times(1-1e-6) && at >= inner && at <= outer && at >= units.Micrometre) || !sane(outer) || !sane(inside) || !sane(outside) {
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "at", Unit: "mm", Rule: "inner radius, place and outer radius in order, a wall between them, all finite"}
 	}
 	a, b, r := inner.SI()*inner.SI(), outer.SI()*outer.SI(), at.SI()*at.SI()
 	p, q := inside.SI(), outside.SI()
@@ -367,7 +367,7 @@ func (s Splines) Torque(pressure units.Pressure) (units.Torque, error) {
 	above(&l, "inner", s.Inner, "mm")
 	above(&l, "length", s.Length, "mm")
 	above(&l, "pressure", pressure, "MPa")
-	if !(s.Outer > s.Inner) || !units.Finite(s.Outer) {
+	if !(s.Outer > s.Inner) || !sane(s.Outer) {
 		l.Add(fault.Fault{Code: fault.Conflict, Path: "outer", Unit: "mm", Rule: "finite and more than the inner diameter"})
 	}
 	if err := l.Err(); err != nil {

@@ -33,9 +33,17 @@ func (p Parts) AtValve() (units.Mass, error) {
 	}{{"valve", p.Valve}, {"retainer", p.Retainer}, {"spring", p.Spring}, {"follower", p.Follower}, {"rocker", p.Rocker}} {
 		positive(&l, m.path, m.v, "kg")
 	}
-	positive(&l, "ratio", p.Ratio, "")
-	positive(&l, "valve_arm", p.ValveArm, "mm")
-	positive(&l, "cam_arm", p.CamArm, "mm")
+	if p.Ratio != 0 && !(p.Ratio >= 0.05 && p.Ratio <= 20) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "ratio", Value: p.Ratio.String(), Rule: "a rocker ratio is 0.05 to 20, or left out"})
+	}
+	for _, a := range [...]struct {
+		path string
+		v    units.Length
+	}{{"valve_arm", p.ValveArm}, {"cam_arm", p.CamArm}} {
+		if a.v != 0 && !(a.v >= units.Micrometre && a.v <= 10*units.Metre) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: a.path, Unit: "mm", Rule: "1 µm to 10 m, or left out"})
+		}
+	}
 	if err := l.Err(); err != nil {
 		return 0, err
 	}
@@ -82,9 +90,9 @@ func (v Valve) LiftOff(s SpringLoad) (LiftOff, error) {
 		ok   bool
 		unit string
 	}{
-		{"seated", s.Seated > 0 && units.Finite(s.Seated), "N"},
-		{"rate", s.Rate >= 0 && units.Finite(s.Rate), "N/mm"},
-		{"mass", s.Mass > 0 && units.Finite(s.Mass), "g"},
+		{"seated", s.Seated > 0 && sane(s.Seated), "N"},
+		{"rate", s.Rate >= 0 && sane(s.Rate), "N/mm"},
+		{"mass", s.Mass > 0 && sane(s.Mass), "g"},
 	} {
 		if !x.ok {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: x.path, Unit: x.unit, Rule: "must be finite and above zero"})

@@ -40,8 +40,8 @@ type Rise struct {
 func (r Rise) err() error {
 	var l fault.List
 	above(&l, "lift", r.Lift, "mm")
-	if !(r.Over > 0 && r.Over <= 360*units.CamDegree) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "over", Unit: "° cam", Rule: "above zero, at most a turn of the cam"})
+	if !(r.Over >= units.CamDegree/100 && r.Over <= 360*units.CamDegree) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "over", Unit: "° cam", Rule: "0.01° to a turn of the cam"})
 	}
 	if r.Law > Cycloidal {
 		l.Add(fault.Fault{Code: fault.UnknownName, Path: "law", Rule: "Harmonic, Parabolic or Cycloidal"})
@@ -99,7 +99,7 @@ type Greatest struct {
 func (r Rise) Greatest(camSpeed units.RotationalSpeed) (Greatest, error) {
 	var l fault.List
 	l.Under("rise", r.err())
-	if !units.Finite(camSpeed) {
+	if !sane(camSpeed) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "speed", Unit: "rev/min", Rule: "must be finite"})
 	}
 	if err := l.Err(); err != nil {
@@ -126,7 +126,7 @@ type shape interface {
 
 // curveOf samples a symmetrical lobe with its nose at an angle, at 1,440 points.
 func curveOf(s shape, nose units.CamAngle) (*Curve, error) {
-	if !units.Finite(nose) {
+	if !sane(nose) {
 		return nil, notFinite()
 	}
 	const points = 1440
@@ -150,7 +150,7 @@ func half(x float64) float64 {
 }
 
 func motionOf(s shape, fromNose units.CamAngle) (Motion, error) {
-	if !units.Finite(fromNose) {
+	if !sane(fromNose) {
 		return Motion{}, notFinite()
 	}
 	x := half(fromNose.Degrees()) * math.Pi / 180
@@ -230,8 +230,8 @@ func (c ArcCam) check() fault.List {
 	above(&l, "base_radius", c.BaseRadius, "mm")
 	above(&l, "nose_radius", c.NoseRadius, "mm")
 	above(&l, "lift", c.Lift, "mm")
-	if !(c.HalfAngle > 0 && c.HalfAngle < 180*units.CamDegree) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "half_angle", Unit: "° cam", Rule: "above 0° and below 180° of the cam"})
+	if !(c.HalfAngle >= units.CamDegree && c.HalfAngle < 180*units.CamDegree) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "half_angle", Unit: "° cam", Rule: "1° to below 180° of the cam"})
 	}
 	return l
 }
@@ -302,8 +302,8 @@ func (c TangentCam) Shape() (TangentShape, error) {
 	above(&l, "base_radius", c.BaseRadius, "mm")
 	above(&l, "lift", c.Lift, "mm")
 	above(&l, "roller", c.Roller, "mm")
-	if !(c.HalfAngle > 0 && c.HalfAngle < 90*units.CamDegree) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "half_angle", Unit: "° cam", Rule: "above 0° and below 90° of the cam"})
+	if !(c.HalfAngle >= units.CamDegree && c.HalfAngle < 90*units.CamDegree) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "half_angle", Unit: "° cam", Rule: "1° to below 90° of the cam"})
 	}
 	if err := l.Err(); err != nil {
 		return TangentShape{}, err

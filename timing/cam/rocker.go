@@ -31,8 +31,8 @@ func (r Rocker) Err() error {
 		path string
 		v    units.Length
 	}{{"cam_arm", r.CamArm}, {"valve_arm", r.ValveArm}} {
-		if !(a.v > 0) || !units.Finite(a.v) {
-			l.Add(fault.Fault{Code: fault.OutOfRange, Path: a.path, Unit: "mm", Rule: "a rocker needs both arms, finite and above zero"})
+		if !(a.v >= units.Micrometre && a.v <= 10*units.Metre) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: a.path, Unit: "mm", Rule: "a rocker needs both arms, 1 µm to 10 m"})
 		}
 	}
 	for _, a := range [...]struct {

@@ -113,7 +113,7 @@ func (c Cylinder) Cranking(inletCloses units.CrankPosition, opt CrankingOptions)
 }
 
 func inOrder[Q units.Quantity](l *fault.List, path string, i measure.Interval[Q]) {
-	if !(i.Low <= i.High) || !units.Finite(i.Low) || !units.Finite(i.High) {
+	if !(i.Low <= i.High) || !sane(i.Low) || !sane(i.High) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Rule: "an interval runs from low to high, both finite"})
 	}
 }

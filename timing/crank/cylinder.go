@@ -18,11 +18,11 @@ type Cylinder struct {
 // those of [Slider.Err].
 func (c Cylinder) Err() error {
 	var l fault.List
-	if !(c.Bore > 0) || !units.Finite(c.Bore) {
+	if !(c.Bore > 0) || !sane(c.Bore) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "bore", Value: number(c.Bore), Unit: "mm", Rule: "must be finite and above zero"})
 	}
 	l.Under("slider", c.Slider.Err())
-	if !(c.Clearance >= 0) || !units.Finite(c.Clearance) {
+	if !(c.Clearance >= 0) || !sane(c.Clearance) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "clearance", Unit: "cm³", Rule: "must be finite and not below zero"})
 	}
 	return l.Err()
@@ -81,7 +81,7 @@ func (c Cylinder) CompressionRatio() (units.Ratio, error) {
 func (c Cylinder) WithRatio(ratio units.Ratio) (Cylinder, error) {
 	var l fault.List
 	l.Under("", c.Err())
-	if !(ratio > 1) || !units.Finite(ratio) {
+	if !(ratio > 1) || !sane(ratio) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "ratio", Value: ratio.String(), Rule: "a compression ratio is above 1"})
 	}
 	if err := l.Err(); err != nil {

@@ -25,7 +25,7 @@ type Forces struct {
 func (s Slider) Forces(at units.CrankPosition, onPiston units.Force) (Forces, error) {
 	var l fault.List
 	l.Under("", s.check(at))
-	if !units.Finite(onPiston) {
+	if !sane(onPiston) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "force", Unit: "N", Rule: "must be finite"})
 	}
 	if err := l.Err(); err != nil {
@@ -52,7 +52,7 @@ func (s Slider) InertiaForce(at units.CrankPosition, speed units.RotationalSpeed
 	m, err := s.Motion(at, speed)
 	var l fault.List
 	l.Under("", err)
-	if !(mass >= 0) || !units.Finite(mass) {
+	if !(mass >= 0) || !sane(mass) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "mass", Unit: "kg", Rule: "must be finite and not below zero"})
 	}
 	if err := l.Err(); err != nil {

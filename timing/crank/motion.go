@@ -101,7 +101,7 @@ func (s Slider) TwoTermMotion(at units.CrankPosition, speed units.RotationalSpee
 func (s Slider) checkMotion(at units.CrankPosition, speed units.RotationalSpeed) error {
 	var l fault.List
 	l.Under("", s.check(at))
-	if !units.Finite(speed) {
+	if !sane(speed) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "speed", Unit: "rev/min", Rule: "must be finite"})
 	}
 	return l.Err()

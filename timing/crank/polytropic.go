@@ -77,13 +77,13 @@ func RatioOfTwoPressures(p1 units.Pressure, f1 float64, p2 units.Pressure, f2 fl
 }
 
 func above[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
-	if !(v > 0) || !units.Finite(v) {
+	if !(v.SI() >= tiniest) || !sane(v) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Unit: unit, Rule: "must be finite and above zero"})
 	}
 }
 
 func checkPolytropic(l *fault.List, ratio units.Ratio, index float64) {
-	if !(ratio >= 1) || !units.Finite(ratio) {
+	if !(ratio >= 1) || !sane(ratio) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "ratio", Value: ratio.String(), Rule: "must be finite and at least 1"})
 	}
 	if !(index >= 1 && index <= 1.67) {

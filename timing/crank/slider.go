@@ -25,7 +25,7 @@ type Slider struct {
 func (s Slider) Err() error {
 	var l fault.List
 	check := func(path string, v units.Length, zero bool) {
-		if !units.Finite(v) || v < 0 && path != "offset" || v == 0 && !zero {
+		if !sane(v) || v < 0 && path != "offset" || v == 0 && !zero || v != 0 && v.Abs().SI() < tiniest && path != "offset" {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: number(v), Unit: "mm", Rule: "must be finite and above zero"})
 		}
 	}
@@ -49,7 +49,7 @@ func (s Slider) Err() error {
 }
 
 func number(v units.Length) string {
-	if !units.Finite(v) {
+	if !sane(v) {
 		return "not a number"
 	}
 	return v.String()
@@ -128,7 +128,7 @@ func (g geometry) travel(th float64) float64 {
 func (s Slider) check(at units.CrankPosition) error {
 	var l fault.List
 	l.Under("", s.Err())
-	if !units.Finite(at.After()) {
+	if !sane(at.After()) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "position", Unit: "° crank", Rule: "must be finite"})
 	}
 	return l.Err()

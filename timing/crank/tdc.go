@@ -143,7 +143,7 @@ func (s Slider) TopDoubt(resolution units.Length) (units.CrankAngle, error) {
 // e/R. It comes and goes once a turn; two pointers half a turn apart cancel it.
 // Derived. Errors: a distance below zero, a radius not above it.
 func EccentricDoubt(off, pointer units.Length) (units.CrankAngle, error) {
-	if !(off >= 0 && off < pointer) || !units.Finite(pointer) {
+	if !(off >= 0 && off < pointer) || !sane(pointer) {
 		return 0, fault.Fault{Code: fault.OutOfRange, Path: "off", Value: number(off), Unit: "mm", Rule: "from zero to less than the radius of the pointer"}
 	}
 	return units.FromSI[units.CrankAngle](math.Asin(off.Ratio(pointer))), nil

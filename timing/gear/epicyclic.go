@@ -34,7 +34,7 @@ func (e Epicyclic) err(speeds ...units.RotationalSpeed) error {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "value", Value: e.Value.String(), Rule: "a train value that is not zero"})
 	}
 	for _, s := range speeds {
-		if !units.Finite(s) {
+		if !sane(s) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "speed", Unit: "rev/min", Rule: "must be finite"})
 		}
 	}
@@ -111,7 +111,7 @@ func (e Epicyclic) Torques(first units.Torque) (Torques, error) {
 	if err := e.err(); err != nil {
 		return Torques{}, err
 	}
-	if !units.Finite(first) {
+	if !sane(first) {
 		return Torques{}, fault.Fault{Code: fault.OutOfRange, Path: "torque", Unit: "N m", Rule: "must be finite"}
 	}
 	last := first.Times(-1 / e.Value.Float())
@@ -170,7 +170,7 @@ func (p Planetary) PlanetSpeed(sun, arm units.RotationalSpeed) (units.Rotational
 	if err := p.Err(); err != nil {
 		return 0, err
 	}
-	if !units.Finite(sun) || !units.Finite(arm) {
+	if !sane(sun) || !sane(arm) {
 		return 0, fault.Fault{Code: fault.OutOfRange, Path: "speed", Unit: "rev/min", Rule: "must be finite"}
 	}
 	return arm - (sun - arm).Times(float64(p.Sun)/float64(p.Planet)), nil
@@ -197,7 +197,7 @@ func (t Train) Drive(speed units.RotationalSpeed, torque units.Torque, efficienc
 	r, err := t.Ratio()
 	var l fault.List
 	l.Under("", err)
-	if !units.Finite(speed) || !units.Finite(torque) || !(efficiency >= 0 && efficiency <= 1) {
+	if !sane(speed) || !sane(torque) || !(efficiency >= 0 && efficiency <= 1) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "efficiency", Rule: "finite speed and torque, an efficiency of 0 (for none lost) to 1"})
 	}
 	if err := l.Err(); err != nil {

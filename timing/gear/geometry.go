@@ -23,7 +23,7 @@ func OfCircularPitch(p units.Length) units.Length { return p.Times(1 / math.Pi) 
 // DiametralPitch returns the diametral pitch of a module, teeth per inch. Zero for a
 // module that is not above zero.
 func DiametralPitch(module units.Length) float64 {
-	if !(module > 0) || !units.Finite(module) {
+	if !(module > 0) || !sane(module) {
 		return 0
 	}
 	return 1 / module.Inches()

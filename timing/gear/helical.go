@@ -29,8 +29,8 @@ func (h Helical) err() error {
 	var l fault.List
 	checkTeeth(&l, h.Teeth)
 	above(&l, "module", h.Module, "mm")
-	if !(h.Helix > 0 && h.Helix < 80*units.Degree) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "helix", Unit: "°", Rule: "above 0° and below 80°"})
+	if !(h.Helix >= units.Degree/10 && h.Helix < 80*units.Degree) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "helix", Unit: "°", Rule: "0.1° to below 80°"})
 	}
 	if h.Hand < -1 || h.Hand > 1 {
 		l.Add(fault.Fault{Code: fault.UnknownName, Path: "hand", Rule: "RightHand or LeftHand"})
@@ -57,7 +57,7 @@ func (h Helical) Shifted(by units.Length) (units.Angle, error) {
 	err := h.err()
 	var l fault.List
 	l.Under("", err)
-	if !units.Finite(by) {
+	if !sane(by) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "by", Unit: "mm", Rule: "must be finite"})
 	}
 	if err := l.Err(); err != nil {
@@ -71,7 +71,7 @@ func (h Helical) Shifted(by units.Length) (units.Angle, error) {
 func (h Helical) ShimFor(turn units.Angle) (units.Length, error) {
 	var l fault.List
 	l.Under("", h.err())
-	if !units.Finite(turn) {
+	if !sane(turn) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "turn", Unit: "°", Rule: "must be finite"})
 	}
 	if err := l.Err(); err != nil {
@@ -84,7 +84,7 @@ func (h Helical) ShimFor(turn units.Angle) (units.Length, error) {
 // circle: jt cos an cos b (from memory of ISO 21771; clause not seen). A dial set at
 // another radius R reads jt R/r. Errors: angles out of range.
 func Normal(circumferential units.Length, pressure, helix units.Angle) (units.Length, error) {
-	if !(pressure > 0 && pressure < 45*units.Degree && helix.Abs() < 80*units.Degree && units.Finite(circumferential)) {
+	if !(pressure > 0 && pressure < 45*units.Degree && helix.Abs() < 80*units.Degree && sane(circumferential)) {
 		return 0, fault.Fault{Code: fault.OutOfRange, Path: "pressure", Unit: "°", Rule: "a pressure angle of 0° to 45° and a helix below 80°"}
 	}
 	return circumferential.Times(math.Cos(pressure.SI()) * math.Cos(helix.SI())), nil
@@ -93,7 +93,7 @@ func Normal(circumferential units.Length, pressure, helix units.Angle) (units.Le
 // Circumferential is the reverse of [Normal].
 func Circumferential(normal units.Length, pressure, helix units.Angle) (units.Length, error) {
 	c, err := Normal(units.Millimetre, pressure, helix)
-	if err != nil || !units.Finite(normal) {
+	if err != nil || !sane(normal) {
 		return 0, fault.Fault{Code: fault.OutOfRange, Path: "pressure", Unit: "°", Rule: "a pressure angle of 0° to 45° and a helix below 80°"}
 	}
 	return normal.Times(1 / c.Millimetres()), nil
@@ -103,7 +103,7 @@ func Circumferential(normal units.Length, pressure, helix units.Angle) (units.Le
 // the centres are moved apart by a little: 2 da tan a (first order, from memory).
 // Errors: angle out of range.
 func BacklashOpened(apart units.Length, working units.Angle) (units.Length, error) {
-	if !(working > 0 && working < 45*units.Degree && units.Finite(apart)) {
+	if !(working > 0 && working < 45*units.Degree && sane(apart)) {
 		return 0, fault.Fault{Code: fault.OutOfRange, Path: "working", Unit: "°", Rule: "a pressure angle of 0° to 45°"}
 	}
 	return apart.Times(2 * math.Tan(working.SI())), nil
@@ -165,13 +165,13 @@ func checkTeeth(l *fault.List, z int) {
 }
 
 func above[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
-	if !(v > 0) || !units.Finite(v) {
+	if !(v.SI() >= tiniest) || !sane(v) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Unit: unit, Rule: "must be finite and above zero"})
 	}
 }
 
 func positive[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
-	if !(v >= 0) || !units.Finite(v) {
+	if !(v >= 0) || !sane(v) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Unit: unit, Rule: "must be finite and not below zero"})
 	}
 }

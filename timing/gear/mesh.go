@@ -142,7 +142,7 @@ func (m Meshing) SlideSpeeds(pinion units.RotationalSpeed) (SlideSpeeds, error) 
 	c, err := m.Contact()
 	var l fault.List
 	l.Under("", err)
-	if !units.Finite(pinion) {
+	if !sane(pinion) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "speed", Unit: "rev/min", Rule: "must be finite"})
 	}
 	if err := l.Err(); err != nil {
@@ -166,12 +166,9 @@ func LeastTeeth(pressure units.Angle, ratio, addendum float64) (teeth int, exact
 	if !(pressure >= 5*units.Degree && pressure <= 35*units.Degree) || !(ratio >= 1) || !(addendum > 0 && addendum <= 4) {
 		return 0, 0, fault.Fault{Code: fault.OutOfRange, Path: "ratio", Rule: "a pressure angle of 5° to 35°, a ratio of 1 or more, an addendum above zero and up to 4 modules"}
 	}
-	s := math.Sin(pressure.SI())
-	exact = 2 * addendum / (s * s)
-	if !math.IsInf(ratio, 1) {
-		g := 1 / ratio
-		exact = 2 * addendum * g / (math.Sqrt(1+g*(g+2)*s*s) - 1)
-	}
+	// The same with its difference of near equals taken out; 1/G of a rack is zero.
+	s, g := math.Sin(pressure.SI()), 1/ratio
+	exact = 2 * addendum * (math.Sqrt(1+g*(g+2)*s*s) + 1) / ((g + 2) * s * s)
 	return int(math.Ceil(exact - 1e-9)), exact, nil
 }
 
@@ -336,7 +333,7 @@ type ToothLoad struct {
 func Load(torque units.Torque, diameter units.Length, pressure, helix units.Angle) (ToothLoad, error) {
 	var l fault.List
 	above(&l, "diameter", diameter, "mm")
-	if !(pressure > 0 && pressure < 45*units.Degree) || !(helix.Abs() < 80*units.Degree) || !units.Finite(torque) {
+	if !(pressure > 0 && pressure < 45*units.Degree) || !(helix.Abs() < 80*units.Degree) || !sane(torque) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "pressure", Unit: "°", Rule: "a pressure angle of 0° to 45°, a helix below 80°, a finite torque"})
 	}
 	if err := l.Err(); err != nil {

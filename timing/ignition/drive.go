@@ -102,7 +102,7 @@ func (d Drive) Retarded(full units.CrankPosition, shaftRange units.Angle) (units
 	if !(shaftRange >= 0 && shaftRange <= 90*units.Degree) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "range", Value: shaftRange.String(), Unit: "°", Rule: "0° to 90° at the ignition shaft"})
 	}
-	if !units.Finite(full.After()) {
+	if !sane(full.After()) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "full", Unit: "° crank", Rule: "must be finite"})
 	}
 	if err := l.Err(); err != nil {

@@ -26,7 +26,7 @@ func SparkFor(burning units.CrankPosition, delay units.Time, speed units.Rotatio
 	a, err := Turned(delay, speed)
 	var l fault.List
 	l.Under("", err)
-	if !units.Finite(burning.After()) {
+	if !sane(burning.After()) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "burning", Unit: "° crank", Rule: "must be finite"})
 	}
 	if err := l.Err(); err != nil {
@@ -53,10 +53,10 @@ func BurnEnd(spark units.CrankPosition, delay units.CrankAngle, distance units.L
 	notBelow(&l, "distance", distance, "mm")
 	notBelow(&l, "flame", flame, "m/s")
 	notBelow(&l, "speed", speed, "rev/min")
-	if flame == 0 || speed == 0 {
+	if flame.SI() < 1e-9 || speed.SI() < 1e-9 {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "speed", Rule: "flame and crank must move"})
 	}
-	if !units.Finite(spark.After()) {
+	if !sane(spark.After()) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "spark", Unit: "° crank", Rule: "must be finite"})
 	}
 	if err := l.Err(); err != nil {
@@ -74,7 +74,7 @@ func BurnEnd(spark units.CrankPosition, delay units.CrankAngle, distance units.L
 }
 
 func notBelow[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
-	if !(v >= 0) || !units.Finite(v) {
+	if !(v >= 0) || !sane(v) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Unit: unit, Rule: "must be finite and not below zero"})
 	}
 }

@@ -206,7 +206,7 @@ func OnRim(by units.CrankAngle, diameter units.Length) (Rim, error) {
 	if !(by >= -180*units.CrankDegree && by <= 180*units.CrankDegree) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "by", Value: by.String(), Unit: "° crank", Rule: "at most half a turn"})
 	}
-	if !(diameter > 0) || !units.Finite(diameter) {
+	if !(diameter > 0) || !sane(diameter) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "diameter", Unit: "mm", Rule: "must be finite and above zero"})
 	}
 	if err := l.Err(); err != nil {
