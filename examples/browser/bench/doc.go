@@ -1,0 +1,13 @@
+// Command bench is the library as the browser page sees it. Built for wasm it
+// sets one object, bench, on the page:
+//
+//	bench.demo                   the demonstration job file
+//	bench.open(text, width)      read a job file and work it whole
+//	bench.move(key, to, width)   move one control; the panel it bears on
+//	bench.draw(width)            both panels anew, at another width
+//	bench.file()                 the job file with the readings as moved
+//
+// Open, move and draw answer with JSON text: either faults, a list of sentences,
+// or report and panels. Width is that of the pictures in CSS pixels. When all of
+// this is there it calls the page's function benchReady.
+package main

@@ -1,0 +1,178 @@
+package draw
+
+import (
+	"strconv"
+	"strings"
+
+	"example.com/benchbook/examples/job"
+	"example.com/benchbook/transmission"
+	"example.com/benchbook/units"
+)
+
+// Narrowest is the least width of a picture in CSS pixels; a lesser one is
+// drawn at this.
+const Narrowest = 280
+
+// repairsShown is how many repairs have a row.
+const repairsShown = 3
+
+// Window draws, over the turns of the spring nuts, the torque the clutch holds
+// and the lift it gives, each as a share of what is wanted; below them where it
+// holds, where it frees, and the window each repair would leave. An upright line
+// marks where the nuts stand. Width is in CSS pixels. The finding is the same in
+// words.
+func Window(v job.ClutchResult, width int) (finding, svg string) {
+	finding = windowFinding(v.Adjust)
+	w := v.Adjust.Window
+	last := max(w.CoilBind.Turns(), w.Low.Turns()+1, w.High.Turns()+1, 1)
+	if b := v.Adjust.Budget; b != nil {
+		last = max(last, b.Turns.Turns()+0.5)
+	}
+	c := &canvas{width: float64(max(width, Narrowest)), x1: last, y1: 1.6}
+	c.left, c.right = 34, c.width-8
+
+	c.line("full", c.left, 12, c.left+30, 12)
+	c.text(c.left+36, 17, from, "torque it holds")
+	c.line("dash", c.left, 12+row, c.left+30, 12+row)
+	c.text(c.left+36, 17+row, from, "lift, lever at the bar")
+	c.top, c.bottom = 2*row+26, 2*row+26+190
+	if w.Open() {
+		c.box("pale", c.x(w.Low.Turns()), c.top, c.x(w.High.Turns()), c.bottom)
+	}
+	for _, share := range []float64{0, 0.5, 1, 1.5} {
+		class := "hair"
+		if share == 1 {
+			class = "axis"
+		}
+		c.line(class, c.left, c.y(share), c.right, c.y(share))
+		c.text(c.left-6, c.y(share)+5, until, strconv.FormatFloat(share, 'f', 1, 64))
+	}
+	c.text(c.right, c.y(1)-5, until, "1 = as much as wanted")
+	c.budgets(v, last)
+
+	y := c.bottom + 14
+	y = c.bar(y, "pale", w.Low.Turns(), last, "holds from "+turns(w.Low)+" on")
+	y = c.bar(y, "open", 0, w.High.Turns(), "frees up to "+turns(w.High))
+	for i, r := range append(append([]transmission.Repair(nil), v.Adjust.Repairs...), v.Adjust.Pairs...) {
+		if i == repairsShown {
+			break
+		}
+		if !r.Window.Open() {
+			y = c.bar(y, "open", 0, 0, r.Text+": still no window")
+			continue
+		}
+		y = c.bar(y, "dark", r.Window.Low.Turns(), r.Window.High.Turns(), "after: "+r.Text+", "+turns(r.Window.Low)+" to "+turns(r.Window.High))
+	}
+	c.turnsAxis(y, last)
+	if b := v.Adjust.Budget; b != nil {
+		at := c.x(b.Turns.Turns())
+		c.line("now", at, c.top-6, at, y)
+		anchor := middle
+		if at < c.left+110 {
+			anchor, at = from, c.left
+		} else if at > c.right-110 {
+			anchor, at = until, c.right
+		}
+		c.text(at, c.top-10, anchor, "now "+turns(b.Turns)+": "+standing(*b))
+	}
+	c.height = y + 2*row + 6
+	return finding, c.svg("Clutch window. " + finding)
+}
+
+// steps is how many points a curve has.
+const steps = 60
+
+func (c *canvas) budgets(v job.ClutchResult, last float64) {
+	var hold, free []float64
+	for i := range steps + 1 {
+		at := units.Turns(last * float64(i) / steps)
+		b, err := v.Input.Clutch.At(v.Input.Found, at)
+		if err != nil || b.TorqueWanted == 0 || b.LiftWanted == 0 {
+			continue // outside the nuts' own thread
+		}
+		x := c.x(at.Turns())
+		hold = append(hold, x, c.y(min(max(b.Torque.Ratio(b.TorqueWanted), c.y0), c.y1)))
+		free = append(free, x, c.y(min(max(b.Lift.Ratio(b.LiftWanted), c.y0), c.y1)))
+	}
+	c.line("full", hold...)
+	c.line("dash", free...)
+}
+
+// bar draws a row: words, and below them a bar from one turn to another; none
+// if they are equal. It returns where the next row begins.
+func (c *canvas) bar(y float64, class string, a, b float64, words string) float64 {
+	for _, l := range broken(words, int((c.right-c.left)/perLetter)) {
+		c.text(c.left, y+12, from, l)
+		y += row
+	}
+	a, b = min(max(a, c.x0), c.x1), min(max(b, c.x0), c.x1)
+	if b > a {
+		c.box(class, c.x(a), y, c.x(b), y+10)
+	} else {
+		c.line("hair", c.left, y+5, c.right, y+5)
+	}
+	return y + 18
+}
+
+func (c *canvas) turnsAxis(y, last float64) {
+	c.line("axis", c.left, y, c.right, y)
+	step := 1.0
+	for last/step > 8 {
+		step *= 2
+	}
+	for t := 0.0; t <= last; t += step {
+		c.line("axis", c.x(t), y, c.x(t), y+5)
+		c.text(c.x(t), y+row, middle, strconv.FormatFloat(t, 'f', 0, 64))
+	}
+	c.text((c.left+c.right)/2, y+2*row, middle, "turns of the spring nuts, in from flush")
+}
+
+func windowFinding(a transmission.Adjustment) string {
+	w := a.Window
+	text := "holds and frees from " + turns(w.Low) + " to " + turns(w.High) + " turns in"
+	if !w.Open() {
+		text = "no setting both holds and frees: it holds from " + turns(w.Low) + " turns on and frees only up to " + turns(w.High)
+	}
+	if b := a.Budget; b != nil {
+		text += "; now, " + turns(b.Turns) + " in, it " + standing(*b)
+	}
+	return text
+}
+
+func turns(a units.Angle) string { return strconv.FormatFloat(a.Turns(), 'f', 1, 64) }
+
+// standing says what a clutch does at a setting.
+func standing(b transmission.Budget) string {
+	switch {
+	case b.Slips && b.Drags:
+		return "slips and drags"
+	case b.Slips:
+		return "slips"
+	case b.Drags && b.ThinMargin:
+		return "barely holds, and drags"
+	case b.Drags:
+		return "holds but drags"
+	case b.ThinMargin:
+		return "barely holds"
+	case b.Heavy:
+		return "holds and frees, heavily"
+	}
+	return "holds and frees"
+}
+
+// broken breaks text between words into lines of at most so many letters; a
+// longer word has a line of its own.
+func broken(text string, letters int) []string {
+	var lines []string
+	line := ""
+	for word := range strings.FieldsSeq(text) {
+		if line != "" && len(line)+1+len(word) > letters {
+			lines, line = append(lines, line), ""
+		}
+		if line != "" {
+			line += " "
+		}
+		line += word
+	}
+	return append(lines, line)
+}

@@ -1,0 +1,255 @@
+package trial
+
+import (
+	"bytes"
+	"encoding/json"
+	"maps"
+	"strconv"
+
+	"example.com/benchbook/examples/job"
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
+	"example.com/benchbook/units/measure"
+)
+
+// Trial is a job with some readings moved.
+type Trial struct {
+	tree   map[string]any // the job file, readings moved
+	report job.Report     // of the file as it was opened
+	clutch *job.ClutchResult
+	timing *job.TimingResult
+	at     map[string]int    // steps of the controls that were moved
+	signs  map[string]string // and the words of the others
+}
+
+// Open reads a job file and works it whole. Errors: every fault of the file,
+// each with its path.
+func Open(data []byte) (*Trial, error) {
+	report, err := job.Run(data)
+	if err != nil {
+		return nil, err
+	}
+	t := &Trial{report: report, at: map[string]int{}, signs: map[string]string{}}
+	dec := json.NewDecoder(bytes.NewReader(data))
+	dec.UseNumber()
+	if err := dec.Decode(&t.tree); err != nil { // job.Run has read it, so it is whole
+		return nil, fault.Fault{Code: fault.BadForm, Rule: "not JSON: " + err.Error()}
+	}
+	if s := report.Section("clutch"); s != nil {
+		if r, ok := s.Result.(job.ClutchResult); ok {
+			t.clutch = &r
+		}
+	}
+	if s := report.Section("timing"); s != nil {
+		if r, ok := s.Result.(job.TimingResult); ok {
+			t.timing = &r
+		}
+	}
+	return t, nil
+}
+
+// Report returns the report of the job as it was opened.
+func (t *Trial) Report() job.Report { return t.report }
+
+// Move sets a control: to a whole number of its steps, or for a sign to "yes",
+// "no" or "". It returns the panel that the control bears on. Errors: no such
+// control in this job, a value outside its range; the readings then stay as they
+// were.
+func (t *Trial) Move(key, value string) (panel string, err error) {
+	for _, c := range t.Controls() {
+		if c.Key != key {
+			continue
+		}
+		switch key {
+		case Slips, Drags:
+			if value != "" && value != "yes" && value != "no" {
+				return "", fault.Fault{Code: fault.UnknownName, Path: key, Value: value, Rule: "one of: yes, no, or nothing for not tried"}
+			}
+			t.signs[key] = value
+		default:
+			n, err := strconv.Atoi(value)
+			if err != nil || n < c.Least || n > c.Most {
+				return "", fault.Fault{Code: fault.OutOfRange, Path: key, Value: value, Rule: "a whole number from " + strconv.Itoa(c.Least) + " to " + strconv.Itoa(c.Most)}
+			}
+			t.at[key] = n
+		}
+		t.write(key)
+		return c.Panel, nil
+	}
+	return "", fault.Fault{Code: fault.UnknownName, Path: key, Rule: "not a control of this job"}
+}
+
+// write puts a moved control into the tree.
+func (t *Trial) write(key string) {
+	for _, s := range scales() {
+		if s.key == key {
+			t.reading(s.section, s.field, s.file(t.clutch, t.at[key]))
+			return
+		}
+	}
+	switch key {
+	case Slips, Drags:
+		t.reading("clutch", key, t.signs[key])
+	case InletEarly:
+		r := t.timing.Input.Readings
+		t.event("inlet_opens", r.InletOpens, t.at[key])
+		t.event("inlet_closes", r.InletCloses, t.at[key])
+		t.without("inlet_lift_at_tdc", r.InletLiftAtTDC, t.at[key])
+	case ExhaustEarly:
+		r := t.timing.Input.Readings
+		t.event("exhaust_opens", r.ExhaustOpens, t.at[key])
+		t.event("exhaust_closes", r.ExhaustCloses, t.at[key])
+		t.without("exhaust_lift_at_tdc", r.ExhaustLiftAtTDC, t.at[key])
+	}
+}
+
+// reading writes text at a field of what was read in a section.
+func (t *Trial) reading(section, field, text string) {
+	sub, _ := t.tree[section].(map[string]any)
+	if sub == nil {
+		return
+	}
+	read, _ := sub["read"].(map[string]any)
+	if read == nil {
+		read = map[string]any{}
+		sub["read"] = read
+	}
+	if text == "" {
+		delete(read, field)
+		return
+	}
+	read[field] = text
+}
+
+// event writes a valve event moved so many crank degrees earlier, with the
+// uncertainty it had in the file.
+func (t *Trial) event(field string, p measure.Position, early int) {
+	if !p.Taken() {
+		return
+	}
+	text := p.Text()
+	if early != 0 {
+		at := p.Value()
+		text = units.After(at.Datum(), at.After()-units.CrankDegree.Times(float64(early))).String()
+		if p.Instrument() == "" {
+			text += " ± " + strconv.FormatFloat(p.U().Degrees(), 'g', 4, 64) + "°"
+		}
+	}
+	t.reading("timing", field, text)
+}
+
+// without leaves a lift at top dead centre out while its cam is moved: it was
+// read with the cam where it was.
+func (t *Trial) without(field string, lift measure.Reading[units.Length], early int) {
+	text := ""
+	if lift.Taken() && early == 0 {
+		text = lift.Text()
+	}
+	t.reading("timing", field, text)
+}
+
+// file returns steps as a job file has them, with the uncertainty the reading
+// had; without one, the figure takes its instrument's default.
+func (s scale) file(c *job.ClutchResult, n int) string {
+	text := strconv.FormatFloat(float64(n)*s.step, 'f', s.digits, 64) + " " + s.unit
+	if _, u, taken := s.now(c); taken && u > 0 {
+		text += " ± " + strconv.FormatFloat(u, 'g', 4, 64)
+	}
+	return text
+}
+
+// work runs one section of the job with the readings as they stand, together
+// with what the others tell it.
+func (t *Trial) work(section string) (*job.Section, error) {
+	part := map[string]any{}
+	for _, key := range []string{"schema", "machine", "engine", "first_look", section} {
+		if v, ok := t.tree[key]; ok {
+			part[key] = v
+		}
+	}
+	data, err := json.Marshal(part)
+	if err != nil {
+		return nil, err
+	}
+	r, err := job.Run(data)
+	if err != nil {
+		return nil, err
+	}
+	return r.Section(section), nil
+}
+
+// File returns the job file with the readings as moved, keys in the order of
+// the alphabet.
+func (t *Trial) File() ([]byte, error) {
+	tree := maps.Clone(t.tree)
+	var b bytes.Buffer
+	enc := json.NewEncoder(&b)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	err := enc.Encode(tree)
+	return b.Bytes(), err
+}
+
+// widest is how far a cam may be moved either way in crank degrees.
+const widest = 40
+
+// Controls returns the readings of this job that can be moved, in the order of
+// the page.
+func (t *Trial) Controls() []Control {
+	var all []Control
+	if t.clutch != nil {
+		for _, s := range scales() {
+			all = append(all, t.scaled(s))
+		}
+		all = append(all, t.sign(Slips, t.clutch.Input.Signs.Slips.String()), t.sign(Drags, t.clutch.Input.Signs.Drags.String()))
+	}
+	if t.timing != nil {
+		r := t.timing.Input.Readings
+		all = append(all, t.cam(InletEarly, r.InletOpens, r.InletCloses), t.cam(ExhaustEarly, r.ExhaustOpens, r.ExhaustCloses))
+	}
+	return all
+}
+
+func (t *Trial) scaled(s scale) Control {
+	value, _, taken := s.now(t.clutch)
+	n, moved := t.at[s.key]
+	c := Control{Key: s.key, Panel: s.section, Least: s.least, Most: s.most, Taken: taken || moved, Moved: moved}
+	if !moved {
+		n = int(value/s.step + 0.5)
+	}
+	c.Most = max(c.Most, n)
+	c.At = strconv.Itoa(n)
+	switch {
+	case !c.Taken:
+		c.Text = "not read"
+	case moved:
+		c.Text = s.say(n)
+	default:
+		c.Text = s.say(n) + ", as read"
+	}
+	return c
+}
+
+func (t *Trial) sign(key, as string) Control {
+	word, moved := t.signs[key]
+	if !moved {
+		word = as
+		if as != "yes" && as != "no" {
+			word = ""
+		}
+	}
+	text := word
+	if word == "" {
+		text = "not tried"
+	}
+	return Control{Key: key, Panel: "clutch", At: word, Text: text, Taken: word != "", Moved: moved}
+}
+
+func (t *Trial) cam(key string, opens, closes measure.Position) Control {
+	n := t.at[key]
+	c := Control{Key: key, Panel: "timing", Least: -widest, Most: widest, At: strconv.Itoa(n), Text: degrees(n), Moved: n != 0, Taken: opens.Taken() || closes.Taken()}
+	if !c.Taken {
+		c.Least, c.Most, c.Text = 0, 0, "no event read"
+	}
+	return c
+}
