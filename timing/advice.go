@@ -37,7 +37,7 @@ func (b *bench) remedies(r *Result) ([]Remedy, error) {
 		case mark:
 			do("find-tdc", "find top dead centre by a positive stop, mark it anew, and time the ignition by it", 30)
 			for i, e := range r.Explained { // what is left once the mark is allowed for
-				if e.Key == v.key {
+				if e.Key == v.key && !b.read.TDCLate.Taken() {
 					inlet -= r.Explained[i].TDCLate.Value()
 					exhaust -= r.Explained[i].TDCLate.Value()
 				}

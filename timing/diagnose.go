@@ -61,7 +61,7 @@ func Diagnose(in Input, opt Options) (Result, error) {
 		return Result{}, err
 	}
 	s := newSheet(&in, &opt)
-	r := Result{Read: lobesOf(s.read, s.tdcSD), Book: booked(s), Inlet: s.phase(Inlet), Exhaust: s.phase(Exhaust)}
+	r := Result{Read: lobesOf(s.read, &opt.Widths), Book: booked(s), Inlet: s.phase(Inlet), Exhaust: s.phase(Exhaust)}
 	r.Basis = s.basis()
 	if s.taken == 0 {
 		r.NoAnswer = fault.Reason{Code: TooFewReadings, Text: "no valve event was read, so nothing can be said of the timing"}

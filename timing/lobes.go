@@ -29,8 +29,9 @@ type Lobes struct {
 //
 // Derived from the meaning of the words. A dead centre wrongly set moves both
 // events of a cam alike: it counts in the centres and cancels in durations,
-// separation and overlap (GUM, JCGM 100:2008, 5.2.2, correlated inputs). Only
-// events and the way TDC was found are looked at. Errors: the faults of the
+// separation and overlap (GUM, JCGM 100:2008, 5.2.2, correlated inputs). Where
+// Readings.TDCLate was taken, centres are corrected by it. Of the readings only
+// events and TDC are looked at. Errors: the faults of the
 // readings and options.
 func LobesOf(r Readings, opt Options) (Lobes, error) {
 	opt = opt.filled()
@@ -40,7 +41,7 @@ func LobesOf(r Readings, opt Options) (Lobes, error) {
 	if err := l.Err(); err != nil {
 		return Lobes{}, err
 	}
-	return lobesOf(&r, r.TDC.width(&opt.Widths).Degrees()), nil
+	return lobesOf(&r, &opt.Widths), nil
 }
 
 // figure is an event in crank degrees after the overlap TDC.
@@ -54,7 +55,17 @@ func (r *Readings) figure(e EventName) figure {
 	return figure{p.Value().FromTDC().Degrees(), p.U().Degrees(), p.Taken()}
 }
 
-func lobesOf(r *Readings, tdc float64) Lobes {
+// centre returns how far past true TDC the disc stood, and the uncertainty that
+// is left in its TDC.
+func (r *Readings) centre(w *Widths) (late, u float64) {
+	if r.TDCLate.Taken() {
+		return r.TDCLate.Value().Degrees(), r.TDCLate.U().Degrees()
+	}
+	return 0, r.TDC.width(w).Degrees()
+}
+
+func lobesOf(r *Readings, w *Widths) Lobes {
+	late, tdc := r.centre(w)
 	io, ic, eo, ec := r.figure(InletOpens), r.figure(InletCloses), r.figure(ExhaustOpens), r.figure(ExhaustCloses)
 	var all Lobes
 	crank := func(v, u float64) measure.Reading[units.CrankAngle] {
@@ -65,13 +76,13 @@ func lobesOf(r *Readings, tdc float64) Lobes {
 		d := turn(ic.at - io.at)
 		all.InletDuration = crank(d, math.Hypot(io.u, ic.u))
 		// between 90 before TDC and 270 after it: where any inlet lobe has its centre
-		in = turn(io.at+d/2+90) - 90
+		in = turn(io.at+late+d/2+90) - 90
 		all.InletCentre = crank(in, math.Hypot(math.Hypot(io.u, ic.u)/2, tdc))
 	}
 	if eo.taken && ec.taken {
 		d := turn(ec.at - eo.at)
 		all.ExhaustDuration = crank(d, math.Hypot(eo.u, ec.u))
-		ex = turn(d/2-ec.at+90) - 90
+		ex = turn(d/2-ec.at-late+90) - 90
 		all.ExhaustCentre = crank(ex, math.Hypot(math.Hypot(eo.u, ec.u)/2, tdc))
 	}
 	if all.InletCentre.Taken() && all.ExhaustCentre.Taken() {
@@ -105,7 +116,7 @@ type Phase struct {
 }
 
 // phase compares one cam with its specification. Shifts are brought to within
-// half a turn, both events together. One event alone gives the shift too, less
+// half a turn, both events together, and corrected by Readings.TDCLate. One event alone gives the shift too, less
 // surely: the duration is then taken as the specification's, give or take
 // Widths.Duration.
 func (s *sheet) phase(c Cam) Phase {
@@ -115,10 +126,11 @@ func (s *sheet) phase(c Cam) Phase {
 	crank := func(v, u float64) measure.Reading[units.CrankAngle] {
 		return measure.Of(units.CrankDegrees(v), units.CrankDegrees(u))
 	}
-	common := s.tdcSD
+	late, common := s.read.centre(&s.opt.Widths)
 	if s.read.Lag.Taken() {
 		common = math.Hypot(common, s.read.Lag.U().Degrees())
 	}
+	o.Value, k.Value = wrap(o.Value-late), wrap(k.Value-late)
 	var p Phase
 	var v, u float64
 	half := s.opt.Widths.Duration.Degrees() / 2
