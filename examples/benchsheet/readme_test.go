@@ -83,3 +83,34 @@ func hostArch(goTool string) string {
 	}
 	return strings.TrimSpace(string(out))
 }
+
+// Every name that the README tells a reader to call is there.
+func TestREADMENames(t *testing.T) {
+	root := filepath.Join("..", "..")
+	readme, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Skip(err)
+	}
+	folders := map[string]string{"gear": "timing/gear", "crank": "timing/crank", "cam": "timing/cam", "ignition": "timing/ignition", "spring": "transmission/spring",
+		"drive": "transmission/drive", "fastener": "units/fastener", "measure": "units/measure", "job": "examples/job"}
+	names := regexp.MustCompile("`([a-z]+)\\.([A-Z][A-Za-z]+)`").FindAllSubmatch(readme, -1)
+	if len(names) < 25 {
+		t.Fatalf("only %d names found", len(names))
+	}
+	for _, n := range names {
+		folder := string(n[1])
+		if f, ok := folders[folder]; ok {
+			folder = f
+		}
+		declared := regexp.MustCompile(`(?m)^(func|type) ` + string(n[2]) + `\b`)
+		files, _ := filepath.Glob(filepath.Join(root, filepath.FromSlash(folder), "*.go"))
+		found := false
+		for _, f := range files {
+			text, err := os.ReadFile(f)
+			found = found || err == nil && declared.Match(text)
+		}
+		if !found {
+			t.Errorf("%s.%s is not there", n[1], n[2])
+		}
+	}
+}
