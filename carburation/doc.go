@@ -9,7 +9,7 @@
 //	what to change next, and by how much          Advise
 //	what weather, height, fuel, air cleaner or a
 //	lambda reading ask of the jets                Correct
-//	mixture over lift and speed                   NewModel, Model.At, Model.Map
+//	mixture over lift and speed                   NewModel, Model.At, Model.Map, Model.Bands
 //	what a step of each part does, how sure it is Model.Explain
 //	a model taught by lambda readings             Model.Calibrate
 //	main jet, slide, needle and pilot for wanted

@@ -289,3 +289,23 @@ func TestBleedAndProfile(t *testing.T) {
 		t.Error("a bleed without an outlet accepted")
 	}
 }
+
+func TestBands(t *testing.T) {
+	m := must(carburation.NewModel(demo(), carburation.Options{}))
+	g := must(m.Map([]units.Ratio{0.25, 1}, []units.RotationalSpeed{rev(3000), rev(5000)}))
+	bands := must(m.Bands(g))
+	for i, b := range bands {
+		e := must(m.Explain(g.Points[i].Lift, g.Points[i].Speed))
+		if b != e.LambdaBand || !b.Holds(e.Lambda) {
+			t.Errorf("%d: %v, explained %v", i, b, e.LambdaBand)
+		}
+	}
+	g.Points = g.Points[1:]
+	if _, err := m.Bands(g); err == nil {
+		t.Error("a map with a hole accepted")
+	}
+	var zero carburation.Model
+	if _, err := zero.Bands(carburation.Map{}); err == nil {
+		t.Error("the zero Model has bands")
+	}
+}

@@ -1,6 +1,8 @@
 package carburation
 
 import (
+	"math"
+
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 )
@@ -136,4 +138,32 @@ func (m *Model) Map(lifts []units.Ratio, speeds []units.RotationalSpeed) (Map, e
 		}
 	}
 	return g, nil
+}
+
+// Bands returns the band of lambda at every point of a map, in its order: some
+// thirty times the work of the map itself. A point without a mixture, or at the
+// edge of having none, has the zero Band. Errors are those of Map.
+func (m *Model) Bands(g Map) ([]Band[units.Ratio], error) {
+	var l fault.List
+	if len(g.Points) != len(g.Lifts)*len(g.Speeds) {
+		l.Add(fault.Fault{Code: fault.Conflict, Path: "points", Rule: "one for every lift and speed"})
+	}
+	for _, p := range g.Points {
+		l.Under("points", m.inside(p.Lift, p.Speed))
+	}
+	if !m.ready && l.Len() == 0 {
+		l.Under("", m.inside(1, 0))
+	}
+	if l.Len() > 0 {
+		return nil, l.Err()
+	}
+	out := make([]Band[units.Ratio], len(g.Points))
+	for i, p := range g.Points {
+		x, n := p.Lift.Value(), p.Speed.RevolutionsPerSecond()
+		s := m.plant.at(x*m.plant.bore, n, &m.value)
+		if sd, ok := m.relative(x, n); ok && s.lambda > 0 {
+			out[i] = lnBand[units.Ratio](math.Log(s.lambda), sd)
+		}
+	}
+	return out, nil
 }

@@ -75,6 +75,10 @@ func TestChokeAndJetPrinted(t *testing.T) {
 			printed(t, c.name+" jet", carburation.CircleDiameter(a).Millimetres(), c.jet, c.jetDecimals)
 		}
 	}
+	// Ramalingam, Internal Combustion Engines, example 7.13: exponent 1.35, R 281
+	odd := must(carburation.Choke{Coefficient: 0.85, Pressure: units.Bars(1), Temperature: units.Kelvins(300), Gas: carburation.Gas{R: 281, Gamma: 1.35, Cp: 1005}}.Size(units.KilogramsPerMinute(6), units.MetresPerSecond(90), carburation.OnVelocity))
+	printed(t, "Ramalingam 7.13 choke", odd.Diameter.Centimetres(), "3.55", 2)
+	printed(t, "Ramalingam 7.13 jet", carburation.CircleDiameter(must(carburation.Orifice{Coefficient: 0.66}.Size(units.KilogramsPerMinute(0.44), odd.Throat.Suction.Times(0.8), units.KilogramsPerCubicMetre(740)))).Millimetres(), "2.218", 3)
 	printed(t, "constant of the choke formula", carburation.Gas{R: 287, Cp: 1005}.ChokeConstant(), "0.1562", 4)
 	// Rajput 11.8: an emulsion tube of 0.4 of the choke stands in it; Cd on area
 	drawn := must(carburation.Intake{Swept: units.CubicCentimetres(1489), Speed: units.RevolutionsPerMinute(4200), Efficiency: 0.75, Air: units.KilogramsPerCubicMetre(1.013e5 / (287 * 293))}.Flow())

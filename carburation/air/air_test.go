@@ -208,3 +208,39 @@ func TestFaultsAreGathered(t *testing.T) {
 }
 
 func second[T any](_ T, err error) error { return err }
+
+func TestRefusals(t *testing.T) {
+	for name, c := range map[string]struct {
+		err    error
+		faults int
+	}{
+		"log law":    {second(third(air.LogLaw{Pressure: units.Bars(3), Temperature: units.Celsius(99), Scale: units.Metres(1), LapseKPerMetre: 1}.At(units.Metres(-1)))), 5},
+		"site":       {second(air.SitePower(0, 2, air.Site{}, air.Site{}, air.SiteOptions{VapourWeight: 5})), 9},
+		"site empty": {second(air.Weather{}.At()), 2},
+		"compare":    {second(air.Compare(air.Weather{}, air.Weather{Humidity: 2}, air.Options{})), 5},
+		"simple":     {second(air.MoistSimple(air.Weather{Pressure: units.Bars(1), Temperature: units.Celsius(15), Humidity: units.Value(math.NaN())})), 1},
+		"no power":   {second(air.SitePower(units.Kilowatts(10), 0.2, air.Site{Pressure: units.Kilopascals(100), Temperature: units.Kelvins(298)}, air.Site{Pressure: units.Kilopascals(25), Temperature: units.Kelvins(298)}, air.SiteOptions{})), 1},
+	} {
+		got := fault.Faults(c.err)
+		if len(got) != c.faults {
+			t.Errorf("%s: %d faults, want %d: %v", name, len(got), c.faults, c.err)
+		}
+		for _, f := range got {
+			if f.Rule == "" || f.Path == "" || f.Code == "" {
+				t.Errorf("%s: %+v", name, f)
+			}
+		}
+	}
+	// a standard day goes round: its weather is as dense as it says
+	a, _ := air.Standard(units.Metres(800))
+	m, err := air.Moist(a.Weather(), air.Options{})
+	if err != nil || math.Abs(m.Density.Ratio(a.Density)-1) > 5e-4 { // compressibility, 4e-4 at 15 °C
+		t.Errorf("standard %v, moist %v, %v", a.Density, m.Density, err)
+	}
+	s, err := a.Weather().At()
+	if err != nil || s.VapourPressure != 0 {
+		t.Errorf("%+v, %v", s, err)
+	}
+}
+
+func third[A, B any](a A, _ B, err error) (A, error) { return a, err }

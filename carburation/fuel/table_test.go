@@ -6,6 +6,7 @@ import (
 
 	"example.com/benchbook/carburation/fuel"
 	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
 )
 
 func TestFuelsAreSound(t *testing.T) {
@@ -84,3 +85,39 @@ func TestJetFactor(t *testing.T) {
 		t.Errorf("no change is %v", s)
 	}
 }
+
+func TestRefusals(t *testing.T) {
+	petrol := fuel.Petrol()
+	broken := fuel.Fuel{AFR: 99, Density: 5, ExpansionPerKelvin: 1, HeatingValue: units.MegajoulesPerKilogram(999), LatentHeat: units.MegajoulesPerKilogram(9), Viscosity: units.SquareMetresPerSecond(1)}
+	for name, c := range map[string]struct {
+		err    error
+		faults int
+	}{
+		"fuel":        {broken.Err(), 7},
+		"density":     {failed(petrol.DensityAt(units.Celsius(200))), 1},
+		"swap":        {failed(fuel.JetFactor(broken, petrol, units.Celsius(20))), 7},
+		"net":         {failed(fuel.NetFromGross(units.KilojoulesPerKilogram(100), 0.5, units.KilojoulesPerKilogram(9))), 2},
+		"no parts":    {failed(fuel.BlendByVolume()), 1},
+		"parts":       {failed(fuel.BlendByMass(fuel.Part{Fuel: petrol, Share: 2}, fuel.Part{Fuel: petrol, Share: -1})), 2},
+		"moles":       {failed(fuel.MixMoles(fuel.Portion{Formula: fuel.Formula{C: 1, H: 4}, Moles: -1}, fuel.Portion{Moles: 1})), 2},
+		"no moles":    {failed(fuel.MixMoles()), 1},
+		"composition": {failed(fuel.Composition{Carbon: 2, Hydrogen: -1}.Formula(fuel.Convention{})), 2},
+		"sum":         {failed(fuel.Composition{Carbon: 0.5}.Formula(fuel.Convention{})), 1},
+		"burn":        {failed(fuel.Burn(fuel.Formula{}, 9, fuel.BurnOptions{Rich: 7, WaterGasConstant: 99}, fuel.Convention{})), 4},
+		"convention":  {failed(fuel.Stoichiometric(fuel.Formula{C: 1, H: 4}, fuel.Convention{OxygenByVolume: 0.9, OxygenByMass: 0.01, GasConstant: 1})), 3},
+		"soot":        {failed(fuel.Burn(fuel.Formula{C: 8, H: 18}, 0.5, fuel.BurnOptions{Rich: fuel.NoHydrogen}, fuel.Convention{})), 1},
+		"co":          {failed(fuel.LambdaFromCO(fuel.Formula{H: 4}, 0.05, fuel.BurnOptions{}, fuel.Convention{})), 1},
+	} {
+		got := fault.Faults(c.err)
+		if len(got) != c.faults {
+			t.Errorf("%s: %d faults, want %d: %v", name, len(got), c.faults, c.err)
+		}
+		for _, f := range got {
+			if f.Rule == "" || f.Path == "" || f.Code == "" {
+				t.Errorf("%s: %+v", name, f)
+			}
+		}
+	}
+}
+
+func failed[T any](_ T, err error) error { return err }
