@@ -25,7 +25,8 @@ type Options struct {
 	Seed  uint64 // of those draws; default 0; the same seed gives the same answer
 
 	// Priors overrides the weight of causes before the readings, by key, above
-	// zero, on the scale of the defaults, which add up to about 120.
+	// zero, on the scale of the defaults, which add up to about 140:
+	// [KnownCauses] lists them. measure.SomethingElse is a key too.
 	Priors map[string]float64
 }
 

@@ -1,6 +1,10 @@
 package transmission
 
-import "math"
+import (
+	"math"
+
+	"example.com/benchbook/units"
+)
 
 // cause is one thing that may be wrong: what it moves by a fixed amount, and at
 // most one figure that it moves by an amount it leaves open, evenly likely
@@ -18,6 +22,27 @@ type cause struct {
 type shift struct {
 	part part
 	by   float64
+}
+
+// KnownCause is one thing [Diagnose] weighs.
+type KnownCause struct {
+	Key   string     `json:"key"`
+	Text  string     `json:"text"`
+	Do    string     `json:"do"`
+	Prior float64    `json:"prior"` // weight before the readings, common practice, no source
+	Work  units.Time `json:"work"`  // hands-on, common practice, no source
+}
+
+// KnownCauses returns what [Diagnose] weighs, with the default priors. What is not
+// listed has a weight of 6 beside them.
+func KnownCauses() []KnownCause {
+	var s state // words and weights do not depend on the clutch
+	list := s.causes(0, 0, 0)
+	known := make([]KnownCause, len(list))
+	for i, c := range list {
+		known[i] = KnownCause{Key: c.key, Text: c.text, Do: c.do, Prior: c.prior, Work: units.MinutesOfTime(c.minutes)}
+	}
+	return known
 }
 
 // Fractions and lengths below say how far each fault goes before anyone would

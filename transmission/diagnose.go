@@ -170,7 +170,11 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	if err != nil {
 		return Diagnosis{}, err
 	}
-	d.Causes, err = measure.Rank(data, list, measure.Cause{Text: "something not listed here", Prior: elsePrior, Hypothesis: elsewhere{&m}})
+	other := elsePrior
+	if p, given := opt.Priors[measure.SomethingElse]; given {
+		other = p
+	}
+	d.Causes, err = measure.Rank(data, list, measure.Cause{Text: elseText, Prior: other, Hypothesis: elsewhere{&m}})
 	if err != nil {
 		return Diagnosis{}, err
 	}
@@ -223,12 +227,18 @@ func (m *model) usual() *vector {
 }
 
 // elsePrior is the weight of what is not listed, about a twentieth of all.
-const elsePrior = 6
+const (
+	elsePrior = 6.0
+	elseText  = "something not listed here"
+)
 
 // list returns the causes for the ranking, with the caller's priors.
 func (m *model) list(priors map[string]float64) ([]measure.Cause, error) {
 	list := make([]measure.Cause, len(m.causes))
 	known := 0
+	if _, given := priors[measure.SomethingElse]; given {
+		known++
+	}
 	for i := range m.causes {
 		c := &m.causes[i]
 		prior, given := priors[c.key]
@@ -244,7 +254,7 @@ func (m *model) list(priors map[string]float64) ([]measure.Cause, error) {
 	}
 	var l fault.List
 	for key := range priors {
-		if m.cause(key) == nil {
+		if m.cause(key) == nil && key != measure.SomethingElse {
 			l.Add(fault.Fault{Code: fault.UnknownName, Path: "options.priors", Value: key, Rule: "must be the key of a listed cause"})
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/benchbook/units"
+	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
 )
 
@@ -56,5 +57,55 @@ func TestCasesComeFirst(t *testing.T) {
 		} else {
 			t.Logf("%s\n%s", c.want, show(d))
 		}
+	}
+}
+
+// Every cause has its words, and causes of the same figure do not share a key;
+// a prior for a key that is not there is a fault, one for what is not listed is not.
+func TestPriors(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range KnownCauses() {
+		if c.Key == "" || c.Text == "" || c.Do == "" || !(c.Prior > 0) || seen[c.Key] || c.Key != "nothing" && !(c.Work > 0) {
+			t.Errorf("%+v", c)
+		}
+		seen[c.Key] = true
+	}
+	in := Input{Clutch: demo(), Signs: Signs{Slips: Yes}}
+	if _, err := Diagnose(in, Options{Priors: map[string]float64{"gremlins": 1}}); err == nil {
+		t.Error("an unknown cause was passed")
+	}
+	d, err := Diagnose(in, Options{Priors: map[string]float64{measure.SomethingElse: 1e6}})
+	if err != nil || d.Causes.Leader().Key != measure.SomethingElse {
+		t.Error(d.Causes.Leader(), err)
+	}
+	if _, err := Diagnose(in, Options{Priors: map[string]float64{"hub-nut": -1}}); err == nil {
+		t.Error("a prior below zero was passed")
+	}
+}
+
+// Bad input gives every fault with its path, also of the signs.
+func TestDiagnoseFaults(t *testing.T) {
+	in := Input{Clutch: demo(), Signs: Signs{Slips: 7, Lift: measure.Of(99*units.Millimetre, units.Millimetre), HandForce: measure.Of(50*units.Newton, 0)}}
+	in.Clutch.Springs.Count = -1
+	_, err := Diagnose(in, Options{})
+	want := map[string]bool{"clutch.springs.count": true, "signs.slips": true, "signs.lift": true, "signs.hand_force": true}
+	for _, f := range fault.Faults(err) {
+		if !want[f.Path] {
+			t.Errorf("unexpected: %v", f)
+		}
+		delete(want, f.Path)
+	}
+	for p := range want {
+		t.Errorf("not told: %s", p)
+	}
+}
+
+// A clutch that cannot work even as new is a reason, not an error and not a ranking.
+func TestNoWindowAsNew(t *testing.T) {
+	c := demo()
+	c.Springs.Rate = units.NewtonsPerMillimetre(5)
+	d, err := Diagnose(Input{Clutch: c, Signs: Signs{Slips: Yes}}, Options{})
+	if err != nil || d.Reason.Code != "no-window-as-new" || len(d.Causes.Odds) != 0 || len(d.Basis.Cautions) == 0 {
+		t.Errorf("%+v %v", d.Reason, err)
 	}
 }

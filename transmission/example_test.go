@@ -259,3 +259,22 @@ func ExampleAdjust() {
 	// holds without its margin
 	// first take up free play by 2.50 turns of its adjuster; then turn every nut in by 2 turns and 1 flat, all alike; set every nut 8 turns and 4 flats in from flush, not under 7 turns and 2 flats nor over 10 turns and 2 flats; leave at least 2.0 mm of free play at the lever
 }
+
+// An owner who knows that the nut has come loose before raises its weight.
+func ExampleKnownCauses() {
+	for _, c := range transmission.KnownCauses() {
+		if c.Key == "hub-nut" {
+			fmt.Printf("%s: weight %v, %.0f minutes\n", c.Text, c.Prior, c.Work.MinutesOfTime())
+		}
+	}
+	d, err := transmission.Diagnose(transmission.Input{Clutch: bench(), Signs: transmission.Signs{Drags: transmission.Yes}},
+		transmission.Options{Priors: map[string]float64{"hub-nut": 40}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(d.Findings[0].Odds+":", d.Findings[0].Do)
+	// Output:
+	// the hub's retaining nut has backed off: weight 4, 60 minutes
+	// possible: tighten the nut on a new lock washer, and look at key, taper and splines
+}
