@@ -48,7 +48,8 @@ type Result struct {
 	Book    Lobes `json:"book"`    // from the specification
 	Inlet   Phase `json:"inlet"`   // of the inlet cam
 	Exhaust Phase `json:"exhaust"` // of the exhaust cam
-	// Causes is every cause weighed, likeliest first; empty if NoAnswer is given.
+	// Causes is every cause weighed, likeliest first, less those pairs of faults
+	// that the readings rule out; empty if NoAnswer is given.
 	Causes measure.Ranking `json:"causes"`
 	// Explained says for the leading causes what each makes of the readings.
 	Explained []Explanation `json:"explained,omitempty"`

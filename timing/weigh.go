@@ -82,7 +82,7 @@ func newBench(s *sheet) (*bench, error) {
 		return nil, err
 	}
 	b := &bench{sheet: s, list: list, peak: math.Inf(-1), index: make(map[string]int, 256)}
-	b.parts, b.verdicts, b.rates = make([]part, 0, 256), make([]verdict, 0, 256), make([]rate, 0, 48)
+	b.parts, b.verdicts, b.rates = make([]part, 0, 448), make([]verdict, 0, 224), make([]rate, 0, 64)
 	b.squeeze, _ = s.newSqueeze()
 	b.verdict(nothingKey, nothingText)
 	b.scenario(s.opt.Priors.Nothing, nil, nil)
@@ -125,7 +125,7 @@ func (b *bench) scenario(prior float64, x, y *atom) {
 	if y != nil {
 		waysY = y.ways
 		at[2] = b.verdict(y.key, y.text, y)
-		at[3] = b.verdict(x.key+"/"+y.key, x.text+" and "+y.text, x, y)
+		at[3] = b.verdict(x.key+"/"+y.key, "", x, y)
 	} else {
 		at[2], at[3] = at[0], at[1]
 	}
@@ -428,6 +428,12 @@ func (b *bench) rank() (measure.Ranking, error) {
 		v := &b.verdicts[i]
 		if !(v.prior > 0) {
 			continue
+		}
+		if len(v.faults) == 2 {
+			if v.sum == 0 {
+				continue // a pair that the readings rule out is not worth a line
+			}
+			v.text = v.faults[0].text + " and " + v.faults[1].text
 		}
 		ll := v.top + math.Log(v.sum) - math.Log(v.prior)
 		if v.sum == 0 {
