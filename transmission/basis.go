@@ -46,6 +46,12 @@ func (in *Input) basis(s *state) refdata.Basis {
 	if c.HubNut.Pitch == 0 {
 		assume("pitch of the hub's retaining nut", units.Millimetres(defaultHubPitch).String())
 	}
+	if c.Plates.Thickness == 0 {
+		assume("thickness of a friction plate", units.Millimetres(defaultPlate).String())
+	}
+	if c.Play.Pitch == 0 {
+		assume("pitch of the play adjuster", units.Millimetres(defaultPlayPitch).String())
+	}
 	for p := range parts {
 		r := &rules[p]
 		if s.took[p] {

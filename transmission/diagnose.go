@@ -5,62 +5,9 @@ import (
 	"strings"
 
 	"example.com/benchbook/refdata"
-	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
 )
-
-// Sign is the answer to a look or a trial.
-type Sign uint8
-
-// The answers.
-const (
-	NotTried Sign = iota
-	No
-	Yes
-)
-
-// String returns the answer in words.
-func (s Sign) String() string {
-	switch s {
-	case NotTried:
-		return "not tried"
-	case No:
-		return "no"
-	case Yes:
-		return "yes"
-	}
-	return "unknown answer"
-}
-
-// MarshalText returns the words of String.
-func (s Sign) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
-
-// UnmarshalText reads the words of String; empty text is not tried.
-func (s *Sign) UnmarshalText(b []byte) error {
-	switch string(b) {
-	case "", "not tried":
-		*s = NotTried
-	case "no":
-		*s = No
-	case "yes":
-		*s = Yes
-	default:
-		return fault.Fault{Code: fault.UnknownName, Value: string(b), Rule: "must be yes, no or not tried"}
-	}
-	return nil
-}
-
-// Signs is what the clutch does on the road and on the stand.
-type Signs struct {
-	Slips     Sign                          // under full torque, warm
-	Drags     Sign                          // does not free with the lever at the bar, warm
-	Heavy     Sign                          // plainly heavier than a good one
-	LightThen Sign                          // the lever is light over a first part of its pull, beyond the free play, then stiff
-	Kick      KickTest                      // a rider's weight on the kick starter; not taken without a rider
-	Lift      measure.Reading[units.Length] // of the pressure plate at its middle, lever at the bar, by dial gauge, 0 to 15 mm
-	HandForce measure.Reading[units.Force]  // at the finger line with the lever at the bar, by spring balance, 1 to 1000 N
-}
 
 // Diagnosis is what is probably wrong.
 type Diagnosis struct {
@@ -69,16 +16,6 @@ type Diagnosis struct {
 	NextReadings []measure.Gain  `json:"next_readings,omitempty"` // not yet taken, the most telling first
 	Reason       fault.Reason    `json:"reason,omitzero"`         // why the causes were not weighed, if they were not
 	Basis        refdata.Basis   `json:"basis"`
-}
-
-// Finding is a cause worth acting on, and what to do.
-type Finding struct {
-	Key   string     `json:"key"`
-	Text  string     `json:"text"`
-	Share float64    `json:"share"`
-	Odds  string     `json:"odds"` // in words
-	Do    string     `json:"do"`
-	Work  units.Time `json:"work"` // hands-on, common practice, no source
 }
 
 // Diagnose ranks the causes that explain the signs and readings. Each cause
@@ -189,103 +126,3 @@ const (
 	finestLift = 0.02 // mm
 	finestHand = 0.01 // of the force
 )
-
-// newModel works out what the clutch does with nothing wrong and where its nuts
-// should stand.
-func newModel(s *state) (model, fault.Reason) {
-	m := model{s: s}
-	for p := range all {
-		m.base[p] = s.afterUse(p)
-	}
-	b := s.bounds(&s.fresh)
-	low, _ := b.low()
-	high, _ := b.high()
-	if !(high > low) {
-		return m, fault.Reason{Code: "no-window-as-new", Text: "the clutch as described neither holds nor frees even with nothing wrong, so there is nothing to compare with: check how it is made, or measure its parts"}
-	}
-	if s.law != nil || s.train != nil {
-		s = s.straight(low, high)
-		m.s = s
-		for p := range all {
-			m.base[p] = s.afterUse(p)
-		}
-	}
-	at := (low + high) / 2
-	m.base[nuts] = figure{at, math.Hypot(nutSpread, (high-low)/4)}
-	m.usualHand = m.predict(m.usual())[outHand]
-	m.causes = s.causes(at, low, high)
-	return m, fault.Reason{}
-}
-
-// usual is a serviceable clutch at the middle of its spread.
-func (m *model) usual() *vector {
-	var v vector
-	for p := range v {
-		v[p] = m.base[p].x
-	}
-	return &v
-}
-
-// elsePrior is the weight of what is not listed, about a twentieth of all.
-const (
-	elsePrior = 6.0
-	elseText  = "something not listed here"
-)
-
-// list returns the causes for the ranking, with the caller's priors.
-func (m *model) list(priors map[string]float64) ([]measure.Cause, error) {
-	list := make([]measure.Cause, len(m.causes))
-	known := 0
-	if _, given := priors[measure.SomethingElse]; given {
-		known++
-	}
-	for i := range m.causes {
-		c := &m.causes[i]
-		prior, given := priors[c.key]
-		if given {
-			known++
-		} else {
-			prior = c.prior
-		}
-		list[i] = measure.Cause{Key: c.key, Text: c.text, Prior: prior, Hypothesis: hypothesis{m, c}}
-	}
-	if known == len(priors) {
-		return list, nil
-	}
-	var l fault.List
-	for key := range priors {
-		if m.cause(key) == nil && key != measure.SomethingElse {
-			l.Add(fault.Fault{Code: fault.UnknownName, Path: "options.priors", Value: key, Rule: "must be the key of a listed cause"})
-		}
-	}
-	return nil, l.Err()
-}
-
-func (m *model) cause(key string) *cause {
-	for i := range m.causes {
-		if m.causes[i].key == key {
-			return &m.causes[i]
-		}
-	}
-	return nil
-}
-
-// unlisted is the share that may be left out of the findings.
-const unlisted = 0.02
-
-func (m *model) findings(r measure.Ranking) []Finding {
-	var f []Finding
-	left := 1.0
-	for _, o := range r.Odds {
-		if left < unlisted {
-			break
-		}
-		left -= o.Share
-		x := Finding{Key: o.Key, Text: o.Text, Share: o.Share, Odds: o.Words(), Do: "read what was not read, below, before taking anything apart"}
-		if c := m.cause(o.Key); c != nil {
-			x.Do, x.Work = c.do, units.MinutesOfTime(c.minutes)
-		}
-		f = append(f, x)
-	}
-	return f
-}

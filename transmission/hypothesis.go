@@ -1,0 +1,128 @@
+package transmission
+
+import (
+	"math"
+
+	"example.com/benchbook/units/measure"
+)
+
+// hypothesis is one cause of one clutch, weighed by [measure.Rank].
+type hypothesis struct {
+	m *model
+	c *cause
+}
+
+// Over how many equally likely values an open amount is averaged, and over how
+// many the turns of nuts that were not read.
+const (
+	amountNodes = 6
+	nutNodes    = 7
+)
+
+// hopeless is how far, in natural logarithms, a cause must be behind "something
+// else" by its parts alone for its share not to matter: one node then does.
+const hopeless = 14
+
+// LogLikelihood returns the log density of the readings. Those of single parts
+// are independent, and the open amount's evidence has a closed form (a normal
+// smeared evenly over its bounds). What the whole clutch does is then averaged
+// over the open amount, and over the turns of nuts that were not read, at
+// equally likely values, and over all other parts to first order about their
+// means; signs are taken one after the other, each a normal figure cut at an
+// uncertain place, with moments matched in between.
+func (h hypothesis) LogLikelihood(d measure.Data) float64 {
+	m, c := h.m, h.c
+	total := 0.0
+	var st spread
+	var aim figure // of the open amount, before its bounds
+	opened := c.low != c.high
+	for p := range all {
+		b := m.start(c, p)
+		taken := p <= nuts && d[p].Taken
+		if opened && p == c.open {
+			if taken {
+				aim = figure{d[p].Value - b.x, math.Hypot(b.u, m.own[p])}
+				total += logEven(aim, c.low, c.high)
+			}
+		} else if taken {
+			total += logNormal(d[p].Value, b.x, math.Hypot(b.u, m.own[p]))
+			b = update(b, figure{d[p].Value, m.own[p]})
+		}
+		st.mean[p], st.sd[p] = b.x, b.u
+	}
+	if !m.wholeTaken {
+		return total
+	}
+	n, far := 1, total+m.best+math.Log(c.prior) < m.elseLog-hopeless
+	// a reading much finer than the bounds leaves the amount open by no more than
+	// itself, which the slopes take care of
+	fine := opened && aim.u > 0 && 4*aim.u < c.high-c.low
+	if opened && !far && !fine {
+		n = amountNodes
+	}
+	base := figure{st.mean[c.open], st.sd[c.open]}
+	turns, turnsU := st.mean[nuts], st.sd[nuts]
+	every := 1
+	if turnsU > wideTurns && !far {
+		every = nutNodes
+	}
+	var l [amountNodes * nutNodes]float64
+	top, k := math.Inf(-1), 0
+	for i := range n {
+		if opened {
+			f := base
+			a := amount(aim, c.low, c.high, (float64(i)+0.5)/float64(n))
+			f.x += a
+			if aim.u > 0 && base.u > 0 {
+				f = update(f, figure{d[c.open].Value, m.own[c.open]})
+			}
+			if fine {
+				f.u = m.own[c.open]
+			}
+			st.mean[c.open], st.sd[c.open] = f.x, f.u
+		}
+		for j := range every {
+			if every > 1 {
+				st.mean[nuts], st.sd[nuts] = turns+turnsU*nutAt[j], 0
+			}
+			l[k] = m.whole(d, &st)
+			if every > 1 {
+				l[k] += nutLog[j]
+			}
+			top = math.Max(top, l[k])
+			k++
+		}
+	}
+	sum := 0.0
+	for _, x := range l[:k] {
+		sum += math.Exp(x - top)
+	}
+	return total + top + math.Log(sum/float64(n))
+}
+
+// wideTurns is the spread of nuts from which they are averaged over node by
+// node: a turn bends the lift, which has corners at coil bind and at no lift.
+const wideTurns = 0.5
+
+// Nodes of the seven-point Gauss-Hermite rule for a standard normal, and the
+// logarithms of their weights (Abramowitz and Stegun, table 25.10, from memory:
+// nodes times root two, weights over root pi; a test checks its moments).
+var (
+	nutAt  = [nutNodes]float64{-3.7504397177257425, -2.3667594107345416, -1.1544053947399682, 0, 1.1544053947399682, 2.3667594107345416, 3.7504397177257425}
+	nutLog = [nutNodes]float64{math.Log(0.00054826885597221875), math.Log(0.030757123967586491), math.Log(0.24012317860501272), math.Log(0.45714285714285713), math.Log(0.24012317860501272), math.Log(0.030757123967586491), math.Log(0.00054826885597221875)}
+)
+
+// start is a part before it was read, if the cause is true but for its open
+// amount.
+func (m *model) start(c *cause, p part) figure {
+	b := m.base[p]
+	b.x += c.shift(p)
+	if p == nuts && c.open == nuts && c.low != c.high {
+		b.u = knownTurns
+	}
+	return b
+}
+
+// knownTurns is how well the end of the window is known from which wrongly set
+// nuts are counted.
+const knownTurns = 0.3
