@@ -1,0 +1,119 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/benchbook/examples/job"
+	"example.com/benchbook/refdata"
+	"example.com/benchbook/refdata/checks"
+)
+
+// fileSchema is the version of the form that doc.go describes.
+const fileSchema = 1
+
+// File is all check values with what they were made from.
+type File struct {
+	Schema  int    `json:"schema"`
+	Library string `json:"library"` // version of the library
+	Tables  string `json:"tables"`  // hash of its tables
+	Cases   []Case `json:"cases"`
+}
+
+// Case is one check, in the form of package refdata/checks.
+type Case struct {
+	ID            string            `json:"id"`
+	Kind          checks.Kind       `json:"kind"`
+	Topic         string            `json:"topic"`
+	Function      string            `json:"function,omitempty"` // of this library, that gave the answers
+	Source        refdata.Source    `json:"source"`
+	RestsOn       []string          `json:"rests_on,omitempty"` // sources the answer names
+	Inputs        map[string]Figure `json:"inputs"`
+	Expected      map[string]Figure `json:"expected"`
+	Reproduces    bool              `json:"reproduces"`
+	NotReproduced []string          `json:"not_reproduced,omitempty"`
+	Note          string            `json:"note,omitempty"`
+}
+
+// Figure is one figure: a number, a list of numbers, or words alone.
+type Figure struct {
+	Text    string            `json:"text,omitempty"`
+	Value   *float64          `json:"value,omitempty"`
+	Values  []float64         `json:"values,omitempty"`
+	Unit    string            `json:"unit,omitempty"`
+	U       *float64          `json:"u,omitempty"`
+	Printed string            `json:"printed,omitempty"`
+	Tol     *checks.Tolerance `json:"tol,omitempty"`
+}
+
+// in names the arguments of a call.
+type in map[string]any
+
+// outcome is what a call gave.
+type outcome struct {
+	result any
+	err    error
+}
+
+func of(result any, err error) outcome { return outcome{result, err} }
+
+func only(result any) outcome { return outcome{result, nil} }
+
+// book gathers cases.
+type book struct {
+	cases []Case
+	count map[string]int
+	err   error // the first thing that could not be written down
+}
+
+// add notes one call of a public function, "timing/crank.Slider.Travel".
+func (b *book) add(function string, args in, o outcome) {
+	b.count[function]++
+	pkg, name, _ := strings.Cut(function, ".")
+	topic := strings.ToLower(strings.NewReplacer("/", "-", ".", "-").Replace(function))
+	c := Case{
+		ID: fmt.Sprintf("%s-%d", topic, b.count[function]), Kind: checks.Computed, Topic: topic, Function: function,
+		Source: refdata.Source{Title: "benchbook, package " + pkg, Clause: name, Status: refdata.Derived},
+		Inputs: map[string]Figure{}, Expected: map[string]Figure{}, Reproduces: true,
+	}
+	for name, v := range args {
+		b.keep(c.ID, flatten(c.Inputs, name, v, given))
+	}
+	if o.err != nil {
+		c.Expected["fault"] = Figure{Text: codes(o.err)}
+	} else {
+		b.keep(c.ID, flatten(c.Expected, "", o.result, answered))
+		c.RestsOn = restsOn(o.result)
+	}
+	if len(c.Expected) == 0 {
+		b.keep(c.ID, fmt.Errorf("no answer to check"))
+	}
+	b.cases = append(b.cases, c)
+}
+
+// loosely is add with a wider tolerance, for answers of iterations whose steps
+// another program need not take.
+func (b *book) loosely(rel float64, function string, args in, o outcome) {
+	b.add(function, args, o)
+	for name, f := range b.cases[len(b.cases)-1].Expected {
+		if f.Tol != nil && f.Tol.Rel > 0 {
+			f.Tol = &checks.Tolerance{Rel: rel, Abs: f.Tol.Abs}
+			b.cases[len(b.cases)-1].Expected[name] = f
+		}
+	}
+}
+
+func (b *book) keep(id string, err error) {
+	if err != nil && b.err == nil {
+		b.err = fmt.Errorf("%s: %w", id, err)
+	}
+}
+
+// write returns the whole file.
+func write() (File, map[string]int, error) {
+	b := &book{cases: published(), count: map[string]int{}}
+	for _, chapter := range chapters() {
+		chapter(b)
+	}
+	return File{Schema: fileSchema, Library: job.Version, Tables: refdata.Hash(), Cases: b.cases}, b.count, b.err
+}

@@ -1,0 +1,11 @@
+package main
+
+// chapters returns what is asked of each package, in the order it is written.
+func chapters() []func(*book) {
+	return []func(*book){
+		unitCases, fastenerCases, refdataCases,
+		timingCases, gearCases, crankCases, camCases, ignitionCases,
+		transmissionCases, springCases, driveCases,
+		carburationCases, airCases, fuelCases,
+	}
+}
