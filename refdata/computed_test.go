@@ -325,7 +325,7 @@ func TestStrengthByDiameter(t *testing.T) {
 		grade, d string
 		ksi      float64
 	}{
-		{"5", "1 in", 85}, {"5", "1 1/8 in", 74}, {"2", "3/4 in", 55}, {"2", "7/8 in", 33}, {"8", "3/16 in", 0}, {"9", "1/2 in", 0},
+		{"5", "1 in", 85}, {"5", "1/4 in", 85}, {"8.2", "1/4 in", 120}, {"5", "1 1/8 in", 74}, {"2", "3/4 in", 55}, {"2", "7/8 in", 33}, {"8", "3/16 in", 0}, {"9", "1/2 in", 0},
 	} {
 		g, ok := GradeAt(c.grade, units.MustParse[units.Length](c.d))
 		if ok != (c.ksi > 0) || ok && g.Proof != units.KilopoundsForcePerSquareInch(c.ksi) {

@@ -80,6 +80,22 @@ func TestCheckLimitVerdicts(t *testing.T) {
 	if err != nil || f.Verdict != Right || math.Abs(f.Chance.Value()-0.52) > 0.02 || f.Second != Serviceable || f.Words != "about even" {
 		t.Errorf("at the edge: %v %v %v %q, %v", f.Verdict, f.Chance, f.Second, f.Words, err)
 	}
+	// The uncertainty of the bore moves the ends: 0.005 of 2 mm is 0.01 mm, and half
+	// a standard deviation below an end is 0.69.
+	f, err = CheckLimit("ring-gap", mm("0.385 mm ± 0.001"), mm("78 mm ± 2"), LimitOptions[units.Length]{})
+	if err != nil || f.Verdict != Right || math.Abs(f.Chance.Value()-0.69) > 0.01 {
+		t.Errorf("uncertain bore: %v %v, %v", f.Verdict, f.Chance, err)
+	}
+	// One standard deviation below an end, 0.16 lies beyond it.
+	f, err = CheckLimit("ring-gap", mm("0.37 mm ± 0.02"), bore, LimitOptions[units.Length]{})
+	if err != nil || f.Second != Serviceable || math.Abs(f.Chance.Value()-0.84) > 0.01 {
+		t.Errorf("near the edge: %v, second %q, %v", f.Chance, f.Second, err)
+	}
+	// Ends are rounded to 0.001 mm: 0.003 of 78.1 mm is 0.2343 mm.
+	f, err = CheckLimit("ring-gap", mm("0.3 mm ± 0.02"), mm("78.1 mm ± 0.01"), LimitOptions[units.Length]{})
+	if err != nil || f.Fit.Low != Known(units.Millimetres(0.234)) {
+		t.Errorf("fit %v, %v", f.Fit, err)
+	}
 	// Wear that makes a figure smaller.
 	for _, c := range []struct {
 		load string

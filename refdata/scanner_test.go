@@ -68,6 +68,7 @@ func TestDecimalIsParseFloat(t *testing.T) {
 		text := rapid.OneOf(
 			rapid.StringMatching(`-?[0-9]{0,8}\.?[0-9]{0,8}`),
 			rapid.StringMatching(`[-0-9.e+]{0,10}`),
+			rapid.StringMatching(`[1-9][0-9]{7}\.[0-9]{5,9}`),
 		).Draw(t, "text")
 		got, ok := decimal(text)
 		want, err := strconv.ParseFloat(text, 64)
@@ -75,4 +76,32 @@ func TestDecimalIsParseFloat(t *testing.T) {
 			t.Fatalf("%q: %v, want %v, %v", text, got, want, err)
 		}
 	})
+}
+
+// Origins follow their cells from row to row, and what is not listed is a fault.
+func TestOriginCells(t *testing.T) {
+	s := scan("source,status\nbs84-form,derived\nbs84-form,published\niso724+bs84-form,published\n,\n")
+	c := s.originColumns("")
+	want := []struct {
+		status Status
+		n      int
+	}{{Derived, 1}, {Published, 1}, {Published, 2}, {0, 0}}
+	for _, w := range want {
+		s.next()
+		o := s.origin(c)
+		if o.Status() != w.status || len(o.Sources()) != w.n || o.Given() != (w.n > 0) {
+			t.Errorf("%v, want %v of %d", o, w.status, w.n)
+		}
+	}
+	if err := s.err(); err != nil {
+		t.Error(err)
+	}
+	s = scan("source,status\nhearsay,derived\nbs84-form,certain\na+b+c+d+e,derived\n")
+	c = s.originColumns("")
+	for s.next() {
+		s.origin(c)
+	}
+	if s.err() == nil {
+		t.Error("a source that is not listed, a status that does not exist and five sources pass")
+	}
 }

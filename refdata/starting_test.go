@@ -1,6 +1,7 @@
 package refdata
 
 import (
+	"math"
 	"testing"
 
 	"example.com/benchbook/units"
@@ -72,11 +73,27 @@ func TestSpringStrength(t *testing.T) {
 	if p, ok := s.Tensile(2 * units.Millimetre).Get(); !ok || p.Megapascals() < 1999 || p.Megapascals() > 2000 {
 		t.Errorf("%v", p)
 	}
-	for _, d := range []units.Length{0, -1, units.Millimetres(50), units.Length(nan())} {
+	// A law in the logarithm: 1980 - 740 log10(10) = 1240 MPa.
+	en, ok := SpringStrengths().ByName("EN 10270-1 SM/DM")
+	if p, known := en.Tensile(10 * units.Millimetre).Get(); !ok || !known || math.Abs(p.Megapascals()-1240) > 1e-9 {
+		t.Errorf("EN 10270-1 SM of 10 mm: %v", p)
+	}
+	for _, d := range []units.Length{0, -1, units.Millimetres(50), units.Millimetres(math.NaN())} {
 		if p := s.Tensile(d); p.IsKnown() {
 			t.Errorf("wire of %v: %v", d, p)
 		}
 	}
 }
 
-func nan() float64 { x := 0.0; return x / x }
+func TestRangeHolds(t *testing.T) {
+	r := RangeOf[units.Ratio](1, 2)
+	for x, want := range map[units.Ratio]bool{0.999: false, 1: true, 1.5: true, 2: true, 2.001: false} {
+		if r.Holds(x) != want {
+			t.Errorf("%v in %v: %v", x, r, !want)
+		}
+	}
+	open := Range[units.Ratio]{}
+	if !open.Holds(-1e9) || open.Given() || open.String() != "unknown" || r.Holds(units.Value(math.NaN())) {
+		t.Error("an open range holds everything, and no range holds what is not a number")
+	}
+}

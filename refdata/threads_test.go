@@ -1,6 +1,7 @@
 package refdata
 
 import (
+	"strings"
 	"testing"
 
 	"example.com/benchbook/units"
@@ -34,5 +35,31 @@ func TestThreadRows(t *testing.T) {
 	}
 	if n == 0 {
 		t.Error("none between 6 mm and 1/4 in")
+	}
+}
+
+// The origins of served rows are those of the text.
+func TestServedOriginsAreThoseOfTheText(t *testing.T) {
+	for _, s := range Systems() {
+		table := ThreadsOf(s)
+		rows := cells(t, table.Name())
+		for i, row := range rows {
+			th := table.rows[i]
+			for _, o := range []struct {
+				group string
+				o     Origin
+			}{{"thread", th.ThreadOrigin}, {"diameters", th.DiameterOrigin}, {"area", th.AreaOrigin}, {"drill", th.DrillOrigin}, {"minor_printed", th.PrintedOrigin}} {
+				n := 0
+				if keys := row["source_"+o.group]; keys != "" {
+					n = strings.Count(keys, "+") + 1
+				}
+				if o.o.Status() != statusNamed(row["status_"+o.group]) || len(o.o.Sources()) != n {
+					t.Errorf("%s, %s: %v, the text has %s, %s", th.Name, o.group, o.o, row["source_"+o.group], row["status_"+o.group])
+				}
+			}
+			if th.Note != row["note"] {
+				t.Errorf("%s: note %q", th.Name, th.Note)
+			}
+		}
 	}
 }
