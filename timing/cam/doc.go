@@ -23,6 +23,8 @@
 // and [Place] are the ways from and to the crank. Derivatives are by camshaft degree,
 // in millimetres. Curves are ready for any drawing package that asks for Len and XY.
 //
-// Not covered: pivoted curved followers, whose arm swings round its own centre; the
-// strength and wear of cam and follower; spring surge; bending of the valve gear.
+// Followers are flat, round (a roller or a radiused foot), or round on a lever.
+//
+// Not covered: contact pressure, strength and wear of cam and follower; followers
+// offset from the cam's axis; spring surge; bending of the valve gear.
 package cam

@@ -112,6 +112,17 @@ func ExampleCurve_WithFollower() {
 	// Output: 217° crank flat, 199° crank radiused false <nil>
 }
 
+// The same cam under a flat tappet and under a lever with a radiused foot.
+func ExampleSwinging() {
+	c, _ := arcCam().Curve(55 * units.CamDegree)
+	lever := cam.Swinging(15*units.Millimetre, cam.Lever{Pivot: 45 * units.Millimetre, Arm: 40 * units.Millimetre})
+	swung, why, err := c.WithFollower(cam.Flat(), lever, arcCam().BaseRadius)
+	flat, _ := c.Centres(1 * units.Millimetre)
+	foot, _ := swung.Centres(1 * units.Millimetre)
+	fmt.Println(flat.ByEvents.In(units.CamDegree, 1), foot.ByEvents.In(units.CamDegree, 1), foot.MaxLift.In(units.Millimetre, 2), why.Given(), err)
+	// Output: 55.0° cam 54.6° cam 8.27 mm false <nil>
+}
+
 func ExampleCurve_Contact() {
 	c, _ := arcCam().Curve(55 * units.CamDegree)
 	shape, _ := arcCam().Shape()

@@ -9,11 +9,24 @@ import (
 	"example.com/benchbook/units/fault"
 )
 
-// Follower is what rides on the cam, moving along a straight line through its axis.
-// The zero Follower is flat. A roller and a tappet with a rounded foot of one radius
-// move alike.
+// Follower is what rides on the cam, moving along a straight line through its axis,
+// or swinging on a lever. The zero Follower is flat. A roller and a foot rounded to
+// the same radius move alike.
 type Follower struct {
 	Radius units.Length `json:"radius"` // of the foot or roller; 0 is flat
+	Lever  Lever        `json:"lever"`  // if it swings; its foot must be round
+}
+
+// Lever is a pivoted follower.
+type Lever struct {
+	Pivot units.Length `json:"pivot"` // from the cam's axis to the pivot
+	Arm   units.Length `json:"arm"`   // from the pivot to the centre of the foot's radius
+	// Output is from the pivot to where the pushrod or valve is pushed; lift is
+	// this times the swing. Default: the same as Arm.
+	Output units.Length `json:"output"`
+	// ToPivot says that the cam's surface under the foot runs towards the pivot;
+	// default away from it.
+	ToPivot bool `json:"to_pivot"`
 }
 
 // Flat returns a follower with a flat foot, square to its line of movement.
@@ -21,16 +34,98 @@ func Flat() Follower { return Follower{} }
 
 // Radiused returns a follower with a foot rounded to a radius, its centre on the
 // line of movement.
-func Radiused(radius units.Length) Follower { return Follower{radius} }
+func Radiused(radius units.Length) Follower { return Follower{Radius: radius} }
 
 // Roller returns a follower with a roller of a radius.
-func Roller(radius units.Length) Follower { return Follower{radius} }
+func Roller(radius units.Length) Follower { return Follower{Radius: radius} }
+
+// Swinging returns a lever with a round foot.
+func Swinging(radius units.Length, l Lever) Follower { return Follower{radius, l} }
 
 func (f Follower) err(path string) error {
+	var l fault.List
 	if !(f.Radius >= 0) || !sane(f.Radius) {
-		return fault.Fault{Code: fault.OutOfRange, Path: path + ".radius", Unit: "mm", Rule: "above zero, or zero for a flat foot"}
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".radius", Unit: "mm", Rule: "above zero, or zero for a flat foot"})
 	}
-	return nil
+	if f.Lever != (Lever{}) {
+		above(&l, path+".radius", f.Radius, "mm")
+		above(&l, path+".lever.pivot", f.Lever.Pivot, "mm")
+		above(&l, path+".lever.arm", f.Lever.Arm, "mm")
+		positive(&l, path+".lever.output", f.Lever.Output, "mm")
+	}
+	return l.Err()
+}
+
+// pitch is how the centre of a round foot stands to the cam, in mm and radians.
+type pitch struct {
+	rest float64 // from the axis, on the base circle
+	// Of a lever: from axis to pivot, arm, output, and which way it runs.
+	a, b, out, sense float64
+	swing, side      float64 // at rest: at the pivot, and at the axis from the line to it
+}
+
+func (f Follower) pitch(base units.Length) (p pitch, ok bool) {
+	p.rest = (base + f.Radius).Millimetres()
+	l := f.Lever
+	if l == (Lever{}) {
+		return p, true
+	}
+	if l.Output == 0 {
+		l.Output = l.Arm
+	}
+	p.a, p.b, p.out, p.sense = l.Pivot.Millimetres(), l.Arm.Millimetres(), l.Output.Millimetres(), 1
+	if l.ToPivot {
+		p.sense = -1
+	}
+	p.swing, p.side, ok = p.triangle(p.rest)
+	return p, ok
+}
+
+// triangle gives the angles at pivot and axis with the foot's centre r from the axis.
+func (p pitch) triangle(r float64) (swing, side float64, ok bool) {
+	c := (p.a*p.a + p.b*p.b - r*r) / (2 * p.a * p.b)
+	d := (p.a*p.a + r*r - p.b*p.b) / (2 * p.a * r)
+	if !(math.Abs(c) < 1 && math.Abs(d) < 1) {
+		return 0, 0, false
+	}
+	return math.Acos(c), math.Acos(d), true
+}
+
+// centre is where the foot's centre stands on the cam, as angle and distance with its
+// slope by that angle, for a cam angle x with lift s and s'. On a lever the centre
+// swings sideways as it lifts, with the rotation or against it.
+func (p pitch) centre(x, s, s1 float64) (at, r, r1 float64, ok bool) {
+	if p.a == 0 {
+		return x, p.rest + s, s1, true
+	}
+	swing := p.swing + s/p.out
+	sin, cos := math.Sincos(swing)
+	r = math.Sqrt(p.a*p.a + p.b*p.b - 2*p.a*p.b*cos)
+	_, side, ok := p.triangle(r)
+	if !ok || !(swing > 0 && swing < math.Pi) {
+		return 0, 0, 0, false
+	}
+	by := p.a * p.b * sin / r * s1 / p.out // dr/dx
+	away := p.sense * p.slope(r, side) * by
+	if !(away < 1) {
+		return 0, 0, 0, false
+	}
+	return x - p.sense*(side-p.side), r, by / (1 - away), true
+}
+
+// slope is the change of the angle at the axis with r.
+func (p pitch) slope(r, side float64) float64 {
+	return -(1/(2*p.a) - (p.a*p.a-p.b*p.b)/(2*p.a*r*r)) / math.Sin(side)
+}
+
+// lift is the way back: the cam angle and lift for the foot's centre at an angle and
+// distance.
+func (p pitch) lift(at, r float64) (x, s float64, ok bool) {
+	if p.a == 0 {
+		return at, r - p.rest, true
+	}
+	swing, side, ok := p.triangle(r)
+	return at + p.sense*(side-p.side), p.out * (swing - p.swing), ok
 }
 
 // Contact is where and how a follower touches its cam.
@@ -54,6 +149,9 @@ type Contact struct {
 func (c *Curve) Contact(at units.CamAngle, f Follower, base units.Length) (Contact, error) {
 	var l fault.List
 	l.Under("", f.err("follower"))
+	if f.Lever != (Lever{}) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "follower.lever", Rule: "contact is worked out for followers that move in a straight line"})
+	}
 	above(&l, "base", base, "mm")
 	m, err := c.Motion(at)
 	l.Under("", err)
@@ -90,9 +188,12 @@ func above[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
 // foot on the surface's own tangents. Where the centre stands b + s from the axis
 // with tan p = s'/(b + s), the tangent lies p back, at (b + s) cos p - R; and the
 // other way h + R and h' give place and distance of the centre (derived from the
-// parallel curve). The curve is drawn through 1,440 points of the new motion.
+// parallel curve). On a lever the centre is the tip of a triangle of axis, pivot and
+// arm, sqrt(A^2 + B^2 - 2 A B cos swing) from the axis, and moves sideways as well
+// (derived). The curve is drawn through 1,440 points of the new motion.
 //
-// No answer where a foot would bridge a hollow flank or a corner sharper than it.
+// No answer where a foot would bridge a hollow flank or a corner sharper than it, or a
+// lever cannot reach.
 // Errors: a base not above zero, a radius below zero.
 func (c *Curve) WithFollower(from, to Follower, base units.Length) (*Curve, fault.Reason, error) {
 	var l fault.List
@@ -104,27 +205,39 @@ func (c *Curve) WithFollower(from, to Follower, base units.Length) (*Curve, faul
 	}
 	const points = 1440
 	const perRadian = 180 / math.Pi
+	bridges := fault.Reason{Code: "follower-bridges", Text: "this follower cannot touch all of the cam: it bridges a hollow or rides on a corner"}
+	beyond := fault.Reason{Code: "lever-too-short", Text: "the lever cannot swing that far on this base circle"}
 	rb, r0, r1 := base.Millimetres(), from.Radius.Millimetres(), to.Radius.Millimetres()
+	p0, ok0 := from.pitch(base)
+	p1, ok1 := to.pitch(base)
+	if !ok0 || !ok1 {
+		return nil, beyond, nil
+	}
 	type place struct{ at, lift float64 }
 	out := make([]place, 0, points)
 	for i := range points {
-		x := turnDegrees * float64(i) / points
-		m := c.motion(x)
+		x := turnDegrees * float64(i) / points / perRadian
+		m := c.motion(x * perRadian)
 		s, s1 := m[0], m[1]*perRadian
-		// Tangent of the cam: its direction and distance h from the axis, h' = along it.
+		// Tangent of the cam: its direction, h from the axis, h' along it.
 		dir, h, along := x, rb+s, s1
 		if r0 > 0 {
-			b := rb + r0 + s
-			p := math.Atan2(s1, b)
-			dir, h, along = x-p*perRadian, b*math.Cos(p)-r0, b*math.Sin(p)
+			at, r, slope, ok := p0.centre(x, s, s1)
+			if !ok {
+				return nil, beyond, nil
+			}
+			p := math.Atan2(slope, r)
+			dir, h, along = at-p, r*math.Cos(p)-r0, r*math.Sin(p)
 		}
 		at, lift := dir, h-rb
 		if r1 > 0 {
-			// Along the tangent the point of contact, and so the centre, stands h' on.
-			d := math.Atan2(along, h+r1)
-			at, lift = dir+d*perRadian, math.Hypot(h+r1, along)-rb-r1
+			// The centre stands h' on along the tangent, r1 outside it.
+			var ok bool
+			if at, lift, ok = p1.lift(dir+math.Atan2(along, h+r1), math.Hypot(h+r1, along)); !ok {
+				return nil, beyond, nil
+			}
 		}
-		out = append(out, place{at, lift})
+		out = append(out, place{at * perRadian, lift})
 	}
 	for i := range out {
 		next := out[(i+1)%points].at
@@ -132,7 +245,7 @@ func (c *Curve) WithFollower(from, to Follower, base units.Length) (*Curve, faul
 			next += turnDegrees
 		}
 		if !(next-out[i].at > 1e-9) {
-			return nil, fault.Reason{Code: "follower-bridges", Text: "this follower cannot touch all of the cam: it bridges a hollow or rides on a corner"}, nil
+			return nil, bridges, nil
 		}
 	}
 	// Bring the places into one turn from the first.

@@ -414,9 +414,9 @@ func TestSmoothingOnArcs(t *testing.T) {
 	}
 }
 
-// Radiused lift by brute force: the cam's outline as points of its circles, and the
-// foot's centre on its line where it just clears them all.
-func TestFollowerByOutline(t *testing.T) {
+// outline is the invented cam of arcs as points of its circles, the nose on the x axis.
+func outline(t *testing.T) (px, py []float64) {
+	t.Helper()
 	a := arcCam()
 	shape, _ := a.Shape()
 	rb, rn, rf := a.BaseRadius.Millimetres(), a.NoseRadius.Millimetres(), shape.FlankRadius.Millimetres()
@@ -431,7 +431,6 @@ func TestFollowerByOutline(t *testing.T) {
 		{cx, cy, rf, alpha - phi, alpha}, {cx, -cy, rf, -alpha, -alpha + phi},
 		{d, 0, rn, -(alpha - phi), alpha - phi},
 	}
-	var px, py []float64
 	for _, c := range circles {
 		const n = 4000
 		for i := range n + 1 {
@@ -439,6 +438,15 @@ func TestFollowerByOutline(t *testing.T) {
 			px, py = append(px, c.x+c.r*math.Cos(u)), append(py, c.y+c.r*math.Sin(u))
 		}
 	}
+	return px, py
+}
+
+// Radiused lift by brute force: the cam's outline as points of its circles, and the
+// foot's centre on its line where it just clears them all.
+func TestFollowerByOutline(t *testing.T) {
+	a := arcCam()
+	rb := a.BaseRadius.Millimetres()
+	px, py := outline(t)
 	curve, _ := a.Curve(0)
 	for _, r := range []float64{8, 25} {
 		round, why, err := curve.WithFollower(cam.Flat(), cam.Radiused(mm(r)), a.BaseRadius)
@@ -458,6 +466,66 @@ func TestFollowerByOutline(t *testing.T) {
 			// Points 0.02 mm apart on the outline, and the spline's own 2 µm.
 			if want := far - rb - r; math.Abs(got.Millimetres()-want) > 0.003 {
 				t.Errorf("radius %g at %g: %v, by the outline %.4f mm", r, x, got, want)
+			}
+		}
+	}
+}
+
+// The lift of a lever by brute force: the swing at which its foot just clears the
+// outline of the cam, turned under it either way.
+func TestLeverByOutline(t *testing.T) {
+	a := arcCam()
+	px, py := outline(t)
+	curve, _ := a.Curve(0)
+	const pivot, arm, r, output = 45.0, 40.0, 15.0, 36.0
+	for _, toPivot := range []bool{false, true} {
+		lever := cam.Swinging(mm(r), cam.Lever{Pivot: mm(pivot), Arm: mm(arm), Output: mm(output), ToPivot: toPivot})
+		swung, why, err := curve.WithFollower(cam.Flat(), lever, a.BaseRadius)
+		if err != nil || why.Given() {
+			t.Fatal(why, err)
+		}
+		back, why, err := swung.WithFollower(lever, cam.Flat(), a.BaseRadius)
+		if err != nil || why.Given() {
+			t.Fatal(why, err)
+		}
+		// The pivot lies on the x axis at A; the foot's centre stands above it, at the
+		// angle side from that axis. Rotation towards the pivot is clockwise there.
+		rest := a.BaseRadius.Millimetres() + r
+		side := math.Acos((pivot*pivot + rest*rest - arm*arm) / (2 * pivot * rest))
+		swing0 := math.Acos((pivot*pivot + arm*arm - rest*rest) / (2 * pivot * arm))
+		sense := 1.0
+		if toPivot {
+			sense = -1
+		}
+		for x := -80.0; x <= 80; x += 9.1 {
+			clear := func(swing float64) bool {
+				fx, fy := pivot-arm*math.Cos(swing), arm*math.Sin(swing)
+				// The nose stands under the resting foot at x = 0 and turns on with x.
+				sin, cos := math.Sincos(side + sense*x*math.Pi/180)
+				for i := range px {
+					// The outline is symmetrical, so it need not be mirrored.
+					ox, oy := px[i]*cos-py[i]*sin, px[i]*sin+py[i]*cos
+					if (ox-fx)*(ox-fx)+(oy-fy)*(oy-fy) < r*r {
+						return false
+					}
+				}
+				return true
+			}
+			lo, hi := swing0-0.001, swing0+0.6
+			for range 30 {
+				if mid := (lo + hi) / 2; clear(mid) {
+					hi = mid
+				} else {
+					lo = mid
+				}
+			}
+			got, _ := swung.Lift(units.CamDegrees(x))
+			if want := output * (hi - swing0); math.Abs(got.Millimetres()-want) > 0.003 {
+				t.Errorf("to pivot %v at %g: %v, by the outline %.4f mm", toPivot, x, got, want)
+			}
+			flat, _ := back.Lift(units.CamDegrees(x))
+			if want, _ := curve.Lift(units.CamDegrees(x)); math.Abs((flat - want).Millimetres()) > 0.003 {
+				t.Errorf("there and back at %g: %v, was %v", x, flat, want)
 			}
 		}
 	}

@@ -38,8 +38,12 @@ func TestWildFigures(t *testing.T) {
 		finite(t, "overlap", err, o)
 		k, err := c.Contact(at("at"), cam.Radiused(mm("r")), mm("base"))
 		finite(t, "contact", err, k)
-		if rapid.IntRange(0, 20).Draw(t, "slow ones") == 0 {
-			f, _, err := c.WithFollower(cam.Radiused(mm("r")), cam.Radiused(mm("s")), mm("base"))
+		if rapid.IntRange(0, 20).Draw(t, "slow ones") < 5 {
+			lever := cam.Lever{}
+			if rapid.Bool().Draw(t, "lever") {
+				lever = cam.Lever{Pivot: mm("pivot"), Arm: mm("arm"), Output: mm("output")}
+			}
+			f, _, err := c.WithFollower(cam.Radiused(mm("r")), cam.Swinging(mm("s"), lever), mm("base"))
 			if err == nil && f != nil {
 				z, err := f.Motion(at("at"))
 				finite(t, "refollowed", err, z)
