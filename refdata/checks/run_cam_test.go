@@ -8,6 +8,7 @@ import (
 	"example.com/benchbook/timing/ignition"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
+	"example.com/benchbook/units/solve"
 )
 
 // rises runs a rise and a fall by one law and compares the greatest
@@ -158,6 +159,33 @@ var camRunners = map[string]runner{
 		want(r, "hoop_rest", g.HubHoop.Low)
 		r.leave("a spinning disc is not offered", "delta_radial")
 	},
+	"khurmi-10-33": func(r *run) {
+		// the radius at which the face that the pressure asks for is a third of it
+		torque, p := torqueOf(r), get[units.Pressure](r, "p_n")
+		face := func(radius units.Length) units.Length {
+			t := taper(r, "half_angle", "", "mu")
+			t.MeanDiameter = radius.Times(2)
+			one, err := t.Hold(units.Newtons(1000))
+			r.ok(err)
+			b, err := t.FaceFor(one.Normal.Low.Times(torque.Ratio(one.Torque.Low)), p)
+			r.ok(err)
+			return b
+		}
+		radius, err := solve.Root(func(x units.Length) float64 { return face(x).Ratio(x) - 1/r.num("R_over_b") }, 10*units.Millimetre, units.Metre, units.Micrometre)
+		r.ok(err)
+		want(r, "R", radius)
+		out := face(radius).Times(math.Sin(get[units.Angle](r, "half_angle").Radians()) / 2)
+		want(r, "r1", radius+out)
+		want(r, "r2", radius-out)
+	},
+	"singh-7-4": func(r *run) {
+		d := get[units.Length](r, "d")
+		k := cam.Key{Shaft: d, Width: get[units.Length](r, "b_used"), Height: get[units.Length](r, "b_used")}
+		tau := get[units.Pressure](r, "tau")
+		shaft := units.NewtonMetres(math.Pi / 16 * math.Pow(d.Metres(), 3) * tau.Pascals()) // what the shaft carries
+		keyLength(r, k, shaft, "l", tau, 1e3*units.Gigapascal)
+		r.leave("proportions of a key are the caller's", "b", "t")
+	},
 	"wentzell-15-1": func(r *run) {
 		k := cam.Key{Shaft: get[units.Length](r, "D"), Width: get[units.Length](r, "b"), Height: get[units.Length](r, "b")}
 		sf := 1 / r.num("SF")
@@ -185,7 +213,9 @@ var camRunners = map[string]runner{
 		each, err := s.Torque(get[units.Pressure](r, "p"))
 		r.ok(err)
 		want(r, "l", units.Millimetres(torqueOf(r).Ratio(each)))
-		r.leave("force to shift a hub is not offered", "F_shift")
+		f, err := s.ShiftForce(torqueOf(r), get[units.Ratio](r, "mu"))
+		r.ok(err)
+		want(r, "F_shift", f)
 	},
 	"rajput-5-1": func(r *run) {
 		b, err := ignition.BurnEnd(position(r, "spark"), get[units.CrankAngle](r, "delay"), get[units.Length](r, "bore").Times(0.5)+get[units.Length](r, "plug_offset"), get[units.Speed](r, "flame_speed"), get[units.RotationalSpeed](r, "N"))
@@ -235,7 +265,11 @@ func place(r *run, answer string, got units.CrankPosition) {
 
 func taper(r *run, angle, mean, friction string) cam.Taper {
 	f := get[units.Ratio](r, friction)
-	return cam.Taper{HalfAngle: get[units.Angle](r, angle), MeanDiameter: get[units.Length](r, mean), Length: units.Millimetres(50), Friction: measure.Between(f, f)}
+	t := cam.Taper{HalfAngle: get[units.Angle](r, angle), Length: units.Millimetres(50), Friction: measure.Between(f, f)}
+	if mean != "" {
+		t.MeanDiameter = get[units.Length](r, mean)
+	}
+	return t
 }
 
 // torqueOf is the torque of power P at speed N.

@@ -321,6 +321,13 @@ var carburationRunners = map[string]runner{
 		r.numbers("M_reactants", e.MassBefore)
 		r.numbers("M_products", e.MassAfter)
 	},
+	"gupta-3-2": func(r *run) {
+		f, err := fuel.MixMoles(fuel.Portion{Formula: fuel.Formula{C: 7, H: 16}, Moles: r.num("C7H16")}, fuel.Portion{Formula: fuel.Formula{C: 8, H: 18}, Moles: r.num("C8H18")})
+		r.ok(err)
+		s, err := fuel.Stoichiometric(f, fuel.NitrogenPerOxygen(3.76))
+		r.ok(err)
+		want(r, "AFR", s.AFR.Times(r.num("O2")/s.OxygenMoles))
+	},
 	"gupta-3-3": func(r *run) {
 		conv := fuel.Convention{WholeMasses: true, OxygenByMass: get[units.Ratio](r, "o2_in_air")}
 		f, err := fuel.Composition{Carbon: units.Value(r.num("C")), Hydrogen: units.Value(r.num("H")), Oxygen: units.Value(r.num("O")), Sulphur: units.Value(r.num("S")), Nitrogen: units.Value(r.num("N"))}.Formula(conv)

@@ -89,7 +89,7 @@ var crankRunners = map[string]runner{
 		m, err := slider(r, "r", "l").Motion(afterTDC(r, "theta"), get[units.RotationalSpeed](r, "N"))
 		r.ok(err)
 		r.numbers("alpha_rod", math.Abs(m.RodAcceleration))
-		r.leave("of the crankpin: not offered", "a_crankpin")
+		want(r, "a_crankpin", m.Crankpin)
 	},
 	"kates-4-3": func(r *run) {
 		s := get[units.Length](r, "stroke")
