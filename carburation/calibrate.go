@@ -38,6 +38,7 @@ type Calibration struct {
 // shares of the figure.
 type Learnt struct {
 	Key    string  `json:"key"` // "suction"
+	Text   string  `json:"text"`
 	Before float64 `json:"before"`
 	After  float64 `json:"after"`
 	Was    float64 `json:"was"` // uncertainty before
@@ -276,7 +277,7 @@ func (f *fit) report(out *Model) Calibration {
 		if i == kFollow { // of a share x, d ln x = (1 - x) d logit
 			was, is = was*(1-before[i]), is*(1-out.value[i])
 		}
-		c.Learnt = append(c.Learnt, Learnt{Key: knobNames[i], Before: before[i], After: out.value[i], Was: was, Is: is})
+		c.Learnt = append(c.Learnt, Learnt{Key: knobNames[i], Text: knobTexts[i], Before: before[i], After: out.value[i], Was: was, Is: is})
 	}
 	switch {
 	case f.chi2 > float64(len(f.readings))+4*math.Sqrt(2*float64(len(f.readings)))+3:

@@ -208,7 +208,7 @@ func (c Choke) Size(flow units.MassFlow, speed units.Speed, on On) (ChokeSize, e
 
 // Suction returns the pressure drop of a choke by the simple form for air of
 // constant density: m²/(2 rho (Cd A)²) (M. L. Mathur, R. P. Sharma, example
-// 11.3; R. K. Rajput, example 11.1). It is some 3 % low at 5 kPa. Errors:
+// 11.3; R. K. Rajput, example 11.1). It is some 5 % low at 5 kPa. Errors:
 // figures that are not above zero.
 func Suction(flow units.MassFlow, density units.Density, area units.Area, coefficient units.Ratio) (units.Pressure, error) {
 	var l fault.List

@@ -281,6 +281,7 @@ func (j Jet) Size(opt JetOptions) (JetSize, error) {
 		{What: "spread of the discharge coefficient", Value: opt.Spread.In(units.Percent, 0) + " for chamfers, burrs and length", Status: refdata.FromMemory},
 		{What: "viscosity of the liquid", Value: opt.Viscosity.String(), Status: refdata.Published},
 	}}
+	out.Basis.Cautions = []refdata.Caution{refdata.PetrolVapour}
 	if assumed {
 		out.Basis.Assumed = append(out.Basis.Assumed, headAssumption())
 		out.Basis.NotChecked = append(out.Basis.NotChecked, refdata.Unchecked{What: "head behind the flow mark", Why: "no maker published it", Settle: "time a fall of water through the jet in a straight tube"})

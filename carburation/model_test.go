@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"example.com/benchbook/carburation"
+	"example.com/benchbook/carburation/air"
+	"example.com/benchbook/carburation/fuel"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
@@ -124,21 +126,28 @@ func TestWhatEveryTunerKnows(t *testing.T) {
 			if math.Abs(afr/o.Mixture.Value()-1) > 1e-12 { // the day is dry: all air is dry air
 				fail("air and fuel do not make the mixture")
 			}
-			// mass balance at the slide: what passes under it is what is drawn
-			if !(o.Air > 0 && o.Depression >= 0 && o.Depression.Pascals() < 101325) {
-				fail("air")
+			// mass balance: what the engine draws of the thinned air behind the slide
+			// is what came under it; 0.7 of peak speed, 0.85, breathing as documented
+			drawn := 0.85 * (1.03 - 0.48*0.05*0.05) * 1.225521344728071 * (1 - o.Depression.Pascals()/101325) * s.Engine.Displacement.Value().CubicMetres() * peak.Times(0.7).RevolutionsPerSecond() / 2
+			if math.Abs(o.Air.KilogramsPerSecond()/drawn-1) > 1e-9 || !(o.Depression >= 0) {
+				fail("air in is not air out")
 			}
 		}
 		// tick-over runs on the pilot alone: no main fuel up to 1/32 of lift
 		if o := must(m.At(1.0/64, rev(1000))); o.MainFuel != 0 {
 			fail("main fuel at tick-over")
 		}
-		// thin air: mixture over sqrt(density ratio) within 2 % at full lift
+		// thin air, up to 2000 m: mixture over sqrt(density ratio) within 2 % at
+		// full lift, the fuel's own shrinking in the cold set aside. The lip does
+		// not thin out with the air: where suction is low for the bore, 2 % is
+		// passed from 2400 m on (2.2 % at 3500 m in the worst of these)
+		up3 := must(air.Standard(units.Metres(2000 * r.Float64())))
 		thin := s
-		thin.Surroundings.Pressure, thin.Surroundings.Temperature = measure.Exact(units.Pascals(79495.2)), measure.Exact(units.Celsius(2)) // 2000 m
+		thin.Surroundings.Pressure, thin.Surroundings.Temperature = measure.Exact(up3.Pressure), measure.Exact(up3.Temperature)
 		mt := must(carburation.NewModel(thin, carburation.Options{}))
-		if x := lambda(t, mt, 1, 1, s) / lambda(t, m, 1, 1, s) / math.Sqrt(0.82162); math.Abs(x-1) > 0.02 {
-			fail("2000 m of height: mixture over the rule is " + units.Value(x).String())
+		shrunk := math.Sqrt(must(fuel.Petrol().DensityAt(up3.Temperature)).KilogramsPerCubicMetre() / 745)
+		if x := lambda(t, mt, 1, 1, s) / lambda(t, m, 1, 1, s) * shrunk / math.Sqrt(up3.DensityRatio); math.Abs(x-1) > 0.02 {
+			fail(up3.Height.String() + " up: mixture over the rule is " + units.Value(x).String())
 		}
 	}
 }

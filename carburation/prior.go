@@ -73,6 +73,12 @@ type knobs [nKnobs]float64
 var knobNames = [nKnobs]string{"suction", "bore_fill", "inlet_share", "following", "annulus", "slide", "steadying", "lip", "pilot_signal", "onset",
 	"volumetric_efficiency", "main_jet", "pilot_jet", "needle_jet"}
 
+// knobTexts say a knob to a reader.
+var knobTexts = [nKnobs]string{"suction at the needle jet over rho u²/2", "part of the area under the slide that air fills", "part of the two turns in which a cylinder draws",
+	"how far the fuel follows the pulses", "discharge coefficient round the needle", "discharge coefficient under the slide", "open share of the bore below which the port steadies the flow",
+	"height of the needle jet's mouth over the fuel level", "share of the depression that reaches the pilot jet", "lift at which suction sets in, over the bore",
+	"volumetric efficiency", "main jet over what it is marked", "pilot jet over what it is marked", "needle jet over what was measured"}
+
 func priorDefaults() (mean, sd knobs) {
 	ln := math.Log
 	return knobs{ln(1.3), ln(0.90), ln(0.36), ln(0.8 / 0.2), ln(0.70), ln(0.75), ln(0.35), ln(0.006), ln(0.03), ln(1.0 / 16), ln(0.85), 0, 0, 0},
@@ -93,9 +99,9 @@ func (p Physics) prior(l *fault.List) (mean, sd knobs, assumed []refdata.Assumpt
 		{kFollow, p.Following, 0.01, 0.99, "0.80, 0.45 to 0.95"}, {kAnnulus, p.Annulus, 0.2, 1, "0.70 ± 11 %"}, {kSlide, p.Slide, 0.2, 1, "0.75 ± 9 %"},
 		{kSteady, p.Steadying, 0.02, 5, "0.35 ± 40 %"}, {kPilot, p.PilotSignal, 1e-4, 0.9, "0.03, a factor of 2.7 either way"}, {kOnset, p.Onset, 1e-3, 0.4, "1/16 ± 25 %"},
 	} {
-		path := "physics." + knobNames[c.k]
+		path := "options.physics." + knobNames[c.k]
 		if !c.r.Taken() {
-			assumed = append(assumed, refdata.Assumption{What: path, Value: c.text, Status: refdata.FromMemory})
+			assumed = append(assumed, refdata.Assumption{What: knobTexts[c.k], Value: c.text, Status: refdata.FromMemory})
 			continue
 		}
 		ok := l.Under(path, c.r.Err())
@@ -108,13 +114,13 @@ func (p Physics) prior(l *fault.List) (mean, sd knobs, assumed []refdata.Assumpt
 		}
 	}
 	if p.Lip.Taken() {
-		ok := l.Under("physics.lip", p.Lip.Err())
-		positive(l, "physics.lip", p.Lip.Value(), units.Millimetres(0.5), units.Millimetres(40))
+		ok := l.Under("options.physics.lip", p.Lip.Err())
+		positive(l, "options.physics.lip", p.Lip.Value(), units.Millimetres(0.5), units.Millimetres(40))
 		if ok && p.Lip.Value() > 0 {
 			mean[kLip], sd[kLip] = math.Log(p.Lip.Value().Metres()), p.Lip.U().Ratio(p.Lip.Value())
 		}
 	} else {
-		assumed = append(assumed, refdata.Assumption{What: "physics.lip", Value: "6 mm ± 35 %", Status: refdata.FromMemory})
+		assumed = append(assumed, refdata.Assumption{What: knobTexts[kLip], Value: "6 mm ± 35 %", Status: refdata.FromMemory})
 	}
 	return mean, sd, assumed
 }
