@@ -31,6 +31,9 @@ func TestRead(t *testing.T) {
 	if err != nil || pos.String() != "25° BTDC ± 1.0°" {
 		t.Errorf("25 BTDC ± 1° = %v, %v", pos, err)
 	}
+	if r, err := measure.Read("20 °C ± 1 %", measure.Thermometer()); len(fault.Faults(err)) != 1 || fault.Faults(err)[0].Code != fault.UnitUnknown {
+		t.Errorf("a per cent of a temperature passed: %v, %v", r, err)
+	}
 	for _, bad := range []string{"7.94", "7.94 mm ± 0", "7.94 mm ± -1", "7.94 mm ± x"} {
 		if r, err := measure.Read(bad, measure.Caliper()); len(fault.Faults(err)) != 1 {
 			t.Errorf("%q = %v, %v; want one fault", bad, r, err)

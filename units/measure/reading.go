@@ -197,6 +197,9 @@ func cut(text string) (head, tail string, has bool) {
 // temperature's is read as a difference.
 func parseU[Q units.Quantity](s, unit string, v Q) (Q, error) {
 	if p, ok := strings.CutSuffix(s, "%"); ok && unit != "%" {
+		if _, temperature := any(v).(units.Temperature); temperature {
+			return 0, fault.Fault{Code: fault.UnitUnknown, Value: s, Unit: "%", Rule: "a scale with a zero of its own has no per cent; write a difference, such as ± 2 °C"}
+		}
 		x, err := units.ParseRatio(p)
 		return Q(math.Abs(float64(v)) * x.Value() / 100), err
 	}
