@@ -1,8 +1,6 @@
 package transmission
 
-import (
-	"math"
-)
+import "math"
 
 func phi(t float64) float64     { return 0.5 * math.Erfc(-t/math.Sqrt2) }
 func density(t float64) float64 { return math.Exp(-t*t/2) / math.Sqrt(2*math.Pi) }
@@ -13,8 +11,8 @@ func logNormal(x, mean, u float64) float64 {
 }
 
 // logEven is the log density of a reading whose amount f.x, with deviation f.u,
-// is evenly likely between low and high: (Phi - Phi)/(high - low), in its tails by
-// the difference of scaled tails so that it does not fall to nothing.
+// is evenly likely between low and high: (Phi - Phi)/(high - low), kept in logarithms
+// so that it does not fall to nothing in its tails.
 func logEven(f figure, low, high float64) float64 {
 	a, b := (low-f.x)/f.u, (high-f.x)/f.u
 	return logBetween(a, b) - math.Log(high-low)
