@@ -61,6 +61,11 @@ func (e Engine) filled(l *fault.List) (Engine, []refdata.Assumption) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "engine.cylinders", Rule: "1 to 4 on one carburettor; 0 is one"})
 		e.Cylinders = 1
 	}
+	switch e.Tune {
+	case "", refdata.RoadTune, refdata.SideValve, refdata.SportsTune, refdata.RacingTune:
+	default:
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "engine.tune", Value: string(e.Tune), Rule: "road, side-valve, sports or racing; nothing is road"})
+	}
 	if !e.PeakSpeed.Taken() {
 		e.PeakSpeed = measure.Of(units.RevolutionsPerMinute(5300), units.RevolutionsPerMinute(700))
 		a = append(a, refdata.Assumption{What: "crank speed of greatest power", Value: "5300 ± 700 rev/min", Status: refdata.FromMemory})

@@ -111,6 +111,8 @@ func NewModel(s Setup, opt Options) (Model, error) {
 	}
 	if nu := out.fuel.Viscosity.SquareMetresPerSecond(); nu > 0 {
 		p.nu = nu
+	} else {
+		m.basis.Assumed = append(m.basis.Assumed, refdata.Assumption{What: "viscosity of " + out.fuel.Name, Value: "0.55 mm²/s, as petrol", Status: refdata.FromMemory})
 	}
 	p.rootRT = math.Sqrt(p.pressure / p.rhoAir)
 	d := c.Needle.Diameter.Value().Metres()

@@ -100,7 +100,7 @@ func TestStartOutsideTheTable(t *testing.T) {
 }
 
 func TestStartFaults(t *testing.T) {
-	_, err := carburation.Start(carburation.Input{Engine: carburation.Engine{Cylinders: 9, PeakSpeed: measure.Exact(units.RevolutionsPerMinute(99999))},
+	_, err := carburation.Start(carburation.Input{Engine: carburation.Engine{Cylinders: 9, Tune: "mild", PeakSpeed: measure.Exact(units.RevolutionsPerMinute(99999))},
 		Surroundings: carburation.Surroundings{Pressure: measure.Exact(units.Bars(9)), Fuel: "petrol"}, Lambda: measure.Of[units.Ratio](3, 0.1),
 		Fitted: carburation.Fitted{Groove: carburation.Groove{FromTop: 7, Of: 5}, Bore: measure.Of(units.Metres(1), units.Metres(0.1))}}, carburation.Options{Head: measure.Exact(units.Metres(90))})
 	paths := map[string]bool{}
@@ -110,7 +110,7 @@ func TestStartFaults(t *testing.T) {
 			t.Errorf("%+v", f)
 		}
 	}
-	for _, want := range []string{"engine.displacement", "engine.cylinders", "engine.peak_speed", "surroundings.pressure", "lambda", "fitted.groove", "fitted.bore", "options.head"} {
+	for _, want := range []string{"engine.displacement", "engine.cylinders", "engine.tune", "engine.peak_speed", "surroundings.pressure", "lambda", "fitted.groove", "fitted.bore", "options.head"} {
 		if !paths[want] {
 			t.Errorf("no fault at %s in %v", want, err)
 		}
