@@ -188,8 +188,8 @@ func TestSectionsMayBeMissing(t *testing.T) {
 	}
 	for _, key := range []string{"timing", "clutch", "carburettor", "threads", "engine", "first_look"} {
 		r, err := job.Run(edit(t, map[string]string{key: ""}))
-		if key == "engine" { // the carburettor section cannot do without bore and stroke
-			if f := fault.Faults(err); len(f) != 1 || f[0].Path != "carburettor" {
+		if key == "engine" { // carburettor and head cannot do without it
+			if f := fault.Faults(err); len(f) != 2 || f[0].Path != "timing.head" || f[1].Path != "carburettor" {
 				t.Errorf("without engine: %v", err)
 			}
 			continue

@@ -31,6 +31,7 @@ func readThreads(subs []section) part {
 			t.read.Count.Over = reading(count, "over", measure.Rule())
 			count.close()
 		}
+		t.read.Part = map[string]fastener.Part{"bolt": fastener.Bolt, "fitting": fastener.Fitting, "spoke": fastener.WheelSpoke}[s.choice("part", "bolt", "fitting", "spoke")]
 		t.read.Hand = map[string]fastener.Hand{"right": fastener.Right, "left": fastener.Left}[s.choice("hand", "right", "left")]
 		s.close()
 		all = append(all, t)

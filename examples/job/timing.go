@@ -19,6 +19,9 @@ func readTiming(s section) part {
 	} else {
 		s.fault("specified", fault.Missing, "", "needed: the events the cams are meant to have")
 	}
+	if sub, ok := s.object("head"); ok {
+		in.Engine.Head = readHead(sub)
+	}
 	for _, sub := range s.list("other_cams") {
 		rival := timing.Rival{Name: sub.text("name"), Lobe: lobe(sub, "opens", "closes", "max_lift")}
 		if sub.choice("in_place_of", "inlet", "exhaust") == "exhaust" {
@@ -34,6 +37,12 @@ func readTiming(s section) part {
 	return func(j *job) (Section, error) {
 		r := &in.Readings
 		j.inletCloses = r.InletCloses
+		if in.Engine.Head != nil {
+			if j.engine.stroke == 0 || j.engine.rod == 0 {
+				return Section{Key: "timing"}, fault.Fault{Code: fault.Missing, Path: "head", Rule: "needs the engine's stroke and rod in the section engine"}
+			}
+			in.Engine.Head.Slider = j.engine.cylinder().Slider
+		}
 		r.CompressionDry, r.CompressionWet = j.first.dry, j.first.wet
 		switch j.first.spark {
 		case "on compression":
@@ -64,6 +73,25 @@ func readTrain(s section, e *timing.Engine) {
 	e.ExhaustFixing = held[s.choice("exhaust_cam_held", "pressed", "one piece")]
 	e.Keyways, _ = s.count("pinion_keyways", 1, 60)
 	e.Rocker = reading(s, "rocker_ratio", measure.Nominal[units.Ratio](0.02))
+}
+
+// readHead reads how the valves stand to the piston and to each other.
+func readHead(s section) *timing.Head {
+	h := &timing.Head{Between: reading(s, "between_heads", measure.FeelerGauge())}
+	for _, v := range []struct {
+		name string
+		to   *timing.Valve
+	}{{"inlet", &h.Inlet}, {"exhaust", &h.Exhaust}} {
+		v.to.ToPiston = reading(s, v.name+"_to_piston", measure.DialGauge())
+		v.to.Tilt, _ = quantity[units.Angle](s, v.name+"_tilt")
+		v.to.Head, _ = quantity[units.Length](s, v.name+"_head")
+		v.to.Least, _ = quantity[units.Length](s, v.name+"_least")
+	}
+	s.close()
+	if !h.Inlet.ToPiston.Taken() && !h.Exhaust.ToPiston.Taken() && !h.Between.Taken() {
+		return nil // nothing was measured
+	}
+	return h
 }
 
 func readEvents(s section) timing.Readings {
