@@ -106,6 +106,7 @@ const (
 // 1000 turns; a lift beyond 100 mm; a stretch without readings; a noise not above
 // zero; no base circle to take zero from.
 func Fit(samples []Sample, opt FitOptions) (Fitted, error) {
+	noiseGiven := opt.Noise != 0
 	opt, err := opt.filled()
 	var l fault.List
 	l.Under("options", err)
@@ -114,6 +115,9 @@ func Fit(samples []Sample, opt FitOptions) (Fitted, error) {
 		return Fitted{}, err
 	}
 	out := Fitted{Criterion: opt.Criterion, Readings: len(at)}
+	if opt.Criterion == KnownNoise && !noiseGiven {
+		out.Basis.Assumed = append(out.Basis.Assumed, refdata.Assumption{What: "noise of one reading", Value: "0.01 mm, a dial gauge", Status: refdata.CommonPractice})
+	}
 	if !opt.KeepZero {
 		zero, runOut := baseLevel(y)
 		out.Zero, out.RunOut = units.Millimetres(zero), units.Millimetres(runOut)

@@ -2,6 +2,7 @@
 // explain the difference.
 //
 //	task                                               use
+//	a place as text, "38 BTDC", "11 mm BTDC"           ReadWhere
 //	degrees from piston travel, or a mark on a rim     Where.Locate
 //	piston travel from degrees                         TravelAt
 //	a distance along a flywheel rim                    OnRim
