@@ -104,18 +104,54 @@ func (s *spline) solve(alpha float64) solution {
 	return out
 }
 
-// seconds are the second derivatives by degree of the interpolating spline.
+// seconds are the second derivatives by degree of the interpolating spline: R v = Q y,
+// a tridiagonal system closed to a ring, solved as an open one and a correction of
+// rank one (Sherman and Morrison, from memory). Its diagonal is twice what stands
+// beside it, so elimination without pivoting is safe.
 func seconds(at, y []float64) []float64 {
-	w := make([]float64, len(at))
-	for i := range w {
-		w[i] = 1
+	n := len(at)
+	room := make([]float64, 3*n)
+	v, z, c := room[:n:n], room[n:2*n:2*n], room[2*n:]
+	length := func(i int) float64 {
+		if i+1 < n {
+			return at[i+1] - at[i]
+		}
+		return turnDegrees - at[i]
 	}
-	s := newSpline(at, y, w)
-	f, _ := s.r.factor() // diagonally dominant, hence positive definite
-	v := s.qy
-	f.solve(v)
+	last := length(n - 1)
+	before, rise := last, (y[0]-y[n-1])/last // of the piece before knot i
+	first := (last + length(0)) / 3          // diagonal of row 0
+	link := last / 6                         // between the last row and the first
+	for i := range n {
+		h := length(i)
+		next := y[0]
+		if i+1 < n {
+			next = y[i+1]
+		}
+		slope := (next - y[i]) / h
+		diagonal, rhs, u := (before+h)/3, slope-rise, 0.0
+		switch i {
+		case 0:
+			diagonal, u = 2*first, -first
+		case n - 1:
+			diagonal, u = diagonal+link*link/first, link
+		}
+		if i > 0 {
+			e := before / 6
+			diagonal -= e * c[i-1]
+			rhs -= e * v[i-1]
+			u -= e * z[i-1]
+		}
+		c[i], v[i], z[i] = h/6/diagonal, rhs/diagonal, u/diagonal
+		before, rise = h, slope
+	}
+	for i := n - 2; i >= 0; i-- {
+		v[i] -= c[i] * v[i+1]
+		z[i] -= c[i] * z[i+1]
+	}
+	k := (v[0] - link/first*v[n-1]) / (1 + z[0] - link/first*z[n-1])
 	for i := range v {
-		v[i] /= s.scale * s.scale
+		v[i] -= k * z[i]
 	}
 	return v
 }
@@ -158,10 +194,10 @@ func smooth(out *Fitted, start float64, at, y, w []float64, opt FitOptions) {
 	out.Doubt = units.Millimetres(noise * math.Sqrt(r.free/n))
 }
 
-// least finds the least of f between a and b: the best of 24 even steps, then a
+// least finds the least of f between a and b: the best of 16 places, then a
 // golden section about it. f may have other valleys.
 func least(f func(float64) float64, a, b float64) float64 {
-	const steps = 23
+	const steps = 15
 	best, at := math.Inf(1), a
 	for i := range steps + 1 {
 		x := a + (b-a)*float64(i)/steps
@@ -174,7 +210,7 @@ func least(f func(float64) float64, a, b float64) float64 {
 	ratio := (math.Sqrt(5) - 1) / 2
 	x1, x2 := hi-ratio*(hi-lo), lo+ratio*(hi-lo)
 	f1, f2 := f(x1), f(x2)
-	for range 12 {
+	for range 11 {
 		if f1 < f2 {
 			hi, x2, f2 = x2, x1, f1
 			x1 = hi - ratio*(hi-lo)
