@@ -17,13 +17,13 @@ func Compare[Q units.Quantity](c Case, answer string, got Q) error {
 	if err != nil {
 		return err
 	}
-	zero, err := units.Parse[Q]("0 " + unitText(f.Unit))
-	if err != nil {
-		return fault.Under(c.ID+"."+answer, err)
-	}
 	one, err := units.Parse[Q]("1 " + unitText(f.Unit))
 	if err != nil {
 		return fault.Under(c.ID+"."+answer, err)
+	}
+	zero, err := units.Parse[Q]("0 " + unitText(f.Unit))
+	if err != nil { // miles to the gallon run the other way up and have no zero
+		return c.CompareNumbers(answer, one.SI()/got.SI())
 	}
 	return c.CompareNumbers(answer, (got.SI()-zero.SI())/(one.SI()-zero.SI()))
 }

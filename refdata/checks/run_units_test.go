@@ -40,9 +40,6 @@ func convertAs[Q units.Quantity](r *run, from, to checks.Figure) bool {
 	if _, err := units.Parse[Q]("1 " + to.Unit); err != nil {
 		return false
 	}
-	if _, err := units.Parse[Q]("0 " + to.Unit); err != nil {
-		return false // a distance to a volume has no zero to measure from
-	}
 	want(r, "to", q)
 	// and the printed figure must read as the given one, as near as its digits
 	back, err := units.Parse[Q](to.Printed + " " + to.Unit)
