@@ -12,11 +12,19 @@ type hypothesis struct {
 	c *cause
 }
 
-// Over how many equally likely values an open amount is averaged, and over how
-// many the turns of nuts that were not read.
+// Over how many values an open amount is averaged, and over how many the turns of
+// nuts that were not read.
 const (
-	amountNodes = 6
+	amountNodes = 4
 	nutNodes    = 7
+)
+
+// The shares of its chance at which an open amount is taken, and the logarithms of
+// their weights: the four-point Gauss-Legendre rule on 0 to 1 (Abramowitz and
+// Stegun, table 25.4, from memory; a test checks its moments).
+var (
+	amountAt  = [amountNodes]float64{0.069431844202973714, 0.33000947820757187, 0.66999052179242813, 0.93056815579702629}
+	amountLog = [amountNodes]float64{math.Log(0.17392742256872693), math.Log(0.32607257743127307), math.Log(0.32607257743127307), math.Log(0.17392742256872693)}
 )
 
 // hopeless is how far, in natural logarithms, a cause must be behind "something
@@ -26,23 +34,23 @@ const hopeless = 14
 // LogLikelihood returns the log density of the readings. Those of single parts
 // are independent, and the open amount's evidence has a closed form (a normal
 // smeared evenly over its bounds). What the whole clutch does is then averaged
-// over the open amount, and over the turns of nuts that were not read, at
-// equally likely values, and over all other parts to first order about their
-// means; signs are taken one after the other, each a normal figure cut at an
-// uncertain place, with moments matched in between.
+// over the open amount and over the turns of nuts that were not read, at the nodes
+// of Gauss's rules, and over all other parts to first order about their means;
+// signs are taken one after the other, each a normal figure cut at an uncertain
+// place, with moments matched in between.
 func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 	m, c := h.m, h.c
 	total := 0.0
 	var st spread
-	var aim figure // of the open amount, before its bounds
+	var read figure // the open amount as read, before its bounds
 	opened := c.low != c.high
 	for p := range all {
 		b := m.start(c, p)
 		taken := p <= nuts && d[p].Taken
 		if opened && p == c.open {
 			if taken {
-				aim = figure{d[p].Value - b.x, math.Hypot(b.u, m.own[p])}
-				total += logEven(aim, c.low, c.high)
+				read = figure{d[p].Value - b.x, math.Hypot(b.u, m.own[p])}
+				total += logEven(read, c.low, c.high)
 			}
 		} else if taken {
 			total += logNormal(d[p].Value, b.x, math.Hypot(b.u, m.own[p]))
@@ -53,51 +61,49 @@ func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 	if !m.wholeTaken {
 		return total
 	}
-	n, far := 1, total+m.best+math.Log(c.prior) < m.elseLog-hopeless
+	far := total+m.best+math.Log(c.prior) < m.elseLog-hopeless
 	// a reading much finer than the bounds leaves the amount open by no more than
 	// itself, which the slopes take care of
-	fine := opened && aim.u > 0 && 4*aim.u < c.high-c.low
-	if opened && !far && !fine {
-		n = amountNodes
+	fine := read.u > 0 && 4*read.u < c.high-c.low
+	if !opened {
+		return total + m.overNuts(d, &st, far)
 	}
 	base := figure{st.mean[c.open], st.sd[c.open]}
-	turns, turnsU := st.mean[nuts], st.sd[nuts]
-	every := 1
-	if turnsU > wideTurns && !far {
-		every = nutNodes
-	}
-	var l [amountNodes * nutNodes]float64
-	top, k := math.Inf(-1), 0
-	for i := range n {
-		if opened {
-			f := base
-			a := amount(aim, c.low, c.high, (float64(i)+0.5)/float64(n))
-			f.x += a
-			if aim.u > 0 && base.u > 0 {
-				f = update(f, figure{d[c.open].Value, m.own[c.open]})
-			}
-			if fine {
-				f.u = m.own[c.open]
-			}
-			st.mean[c.open], st.sd[c.open] = f.x, f.u
+	at := func(share float64) float64 {
+		f := figure{base.x + amount(read, c.low, c.high, share), base.u}
+		if read.u > 0 {
+			f = update(f, figure{d[c.open].Value, m.own[c.open]})
 		}
-		for j := range every {
-			if every > 1 {
-				st.mean[nuts], st.sd[nuts] = turns+turnsU*nutAt[j], 0
-			}
-			l[k] = m.whole(d, &st)
-			if every > 1 {
-				l[k] += nutLog[j]
-			}
-			top = math.Max(top, l[k])
-			k++
+		if fine {
+			f.u = m.own[c.open]
 		}
+		st.mean[c.open], st.sd[c.open] = f.x, f.u
+		return m.overNuts(d, &st, far)
 	}
-	sum := 0.0
-	for _, x := range l[:k] {
-		sum += math.Exp(x - top)
+	if far || fine {
+		return total + at(0.5)
 	}
-	return total + top + math.Log(sum/float64(n))
+	var l [amountNodes]float64
+	for i := range l {
+		l[i] = amountLog[i] + at(amountAt[i])
+	}
+	return total + logSum(l[:])
+}
+
+// overNuts averages what the whole clutch does over the turns of nuts that were
+// not read.
+func (m *model) overNuts(d measure.Data, st *spread, far bool) float64 {
+	turns := figure{st.mean[nuts], st.sd[nuts]}
+	if far || turns.u <= wideTurns {
+		return m.whole(d, st)
+	}
+	var l [nutNodes]float64
+	for i := range l {
+		st.mean[nuts], st.sd[nuts] = turns.x+turns.u*nutAt[i], 0
+		l[i] = nutLog[i] + m.whole(d, st)
+	}
+	st.mean[nuts], st.sd[nuts] = turns.x, turns.u
+	return logSum(l[:])
 }
 
 // wideTurns is the spread of nuts from which they are averaged over node by

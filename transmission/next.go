@@ -26,11 +26,16 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 		}
 		usual := math.Hypot(b.u, own)
 		edge := 2 * usual
+		about := m.chances(p, &cause{}, usual, span, edge) // of most causes, which leave p alone
 		for _, o := range r.Odds {
 			if o.Share < 1e-3 {
 				continue
 			}
-			c.Outlooks[o.Key] = measure.Outlook{Chances: m.chances(p, m.cause(o.Key), usual, span, edge)}
+			chances := about
+			if why := m.cause(o.Key); why == nil || why.moves(p) {
+				chances = m.chances(p, why, usual, span, edge)
+			}
+			c.Outlooks[o.Key] = measure.Outlook{Chances: chances}
 		}
 		checks = append(checks, c)
 	}
@@ -60,6 +65,11 @@ func (m *model) chances(p part, c *cause, usual, span, edge float64) []float64 {
 	low := math.Min(math.Max(below(-edge), 0), 1)
 	mid := math.Min(math.Max(below(edge)-low, 0), 1-low)
 	return []float64{low, mid, math.Max(1-low-mid, 0)}
+}
+
+// moves reports whether the cause moves p.
+func (c *cause) moves(p part) bool {
+	return c.low != c.high && c.open == p || c.shift(p) != 0
 }
 
 // shift is what the cause moves p by for certain.

@@ -45,3 +45,16 @@ func amount(f figure, low, high, q float64) float64 {
 	t := phi(a) + q*(phi(b)-phi(a))
 	return math.Min(math.Max(f.x-f.u*math.Sqrt2*math.Erfcinv(2*t), low), high)
 }
+
+// logSum is the logarithm of the sum of exponentials.
+func logSum(l []float64) float64 {
+	top := l[0]
+	for _, x := range l {
+		top = max(top, x)
+	}
+	sum := 0.0
+	for _, x := range l {
+		sum += math.Exp(x - top)
+	}
+	return top + math.Log(sum)
+}
