@@ -109,13 +109,13 @@ func portRatio(want, give float64) float64 {
 	}
 	for range 8 {
 		y := 1 - s*s
-		f := want*y - give*psi(y)
 		l := math.Log(y)
 		p := math.Exp(l * (2 / airGamma))
 		q := -math.Expm1(l * ((airGamma - 1) / airGamma))
 		// d psi²/dy = front² (2/g p/y q - (g-1)/g p y^((g-1)/g)/y)
 		slope := psiFront * psiFront * p / y * (2/airGamma*q - (airGamma-1)/airGamma*(1-q))
-		root := psiFront * math.Sqrt(p*q)
+		root := psiFront * math.Sqrt(p*q) // psi(y)
+		f := want*y - give*root
 		d := -2*s*want + give*slope*s/root
 		step := f / d
 		next := s - step
