@@ -1,0 +1,71 @@
+package measure_test
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/measure"
+)
+
+// A cylinder read 8.1 bar at cranking where 8.5 is usual: sound, leaking by
+// some amount, or a gauge that reads low? The readings are invented.
+func ExampleRanking() {
+	read := measure.Data{{Value: 8.1, Taken: true}}
+	normal := func(mean, sd float64) measure.LogLikelihood {
+		return func(d measure.Data) float64 {
+			z := (d[0].Value - mean) / sd
+			return -z*z/2 - math.Log(sd)
+		}
+	}
+	r, err := measure.Rank(read, []measure.Cause{
+		{Key: measure.NothingWrong, Text: "nothing is wrong", Prior: 6, Hypothesis: normal(8.5, 0.5)},
+		{Key: "gauge", Text: "the gauge reads low", Prior: 2, Hypothesis: normal(8.0, 0.6)},
+		{Key: "valve", Text: "a valve leaks", Prior: 2, Hypothesis: normal(5.0, 1.0)},
+	}, measure.Cause{Text: "something else", Prior: 0.3, Hypothesis: normal(7, 4)})
+	fmt.Println(err)
+
+	first := r.Leader()
+	fmt.Println(first.Text+":", first.Words())
+	for _, o := range r.LikeLeader()[1:] {
+		fmt.Println("  not to be told from:", o.Text)
+	}
+	for _, o := range r.Within(10) {
+		fmt.Printf("%2d %% %s\n", o.Percent, o.Text)
+	}
+	if o, ok := r.Of("valve"); ok {
+		fmt.Println(o.Text+":", o.Words())
+	}
+	// Output:
+	// <nil>
+	// nothing is wrong: likely
+	//   not to be told from: the gauge reads low
+	// 72 % nothing is wrong
+	// 27 % the gauge reads low
+	// a valve leaks: hardly
+}
+
+// Does a cause of one's own fit at all, and what should the next reading be if
+// it is true? The inlet opened 16° early; the exhaust has not been read.
+func ExampleGaussian_Outlook() {
+	mark := measure.Effect{Name: "TDC mark", SD: 1, Column: []float64{1, 1}}
+	tooth := measure.Gaussian{Mean: []float64{15, 15}, Own: []float64{1, 1}, Shared: []measure.Effect{mark}}
+	right := measure.Gaussian{Mean: []float64{0, 0}, Own: []float64{1, 1}, Shared: []measure.Effect{mark}}
+	read := measure.Data{{Value: 16, Taken: true}, {}}
+
+	next := tooth.Outlook(1, read)
+	fmt.Printf("a tooth out: the exhaust should read %.1f ± %.1f early\n", next.Mean, next.SD)
+	fmt.Printf("better than as it should be by a factor of e^%.0f\n", tooth.LogLikelihood(read)-right.LogLikelihood(read))
+
+	// Both may be put to work on the next reading.
+	r := measure.Ranking{Odds: []measure.Odds{{Key: "tooth", Share: 0.5}, {Key: "right", Share: 0.5}}}
+	gain, err := measure.Next(r, []measure.Check{{
+		Key: "exhaust", Text: "read where the exhaust closes", Work: units.MinutesOfTime(5),
+		Outlooks: map[string]measure.Outlook{"tooth": next, "right": right.Outlook(1, measure.Data{{}, {}})},
+	}})
+	fmt.Printf("%s: %.1f bit %v\n", gain[0].Text, gain[0].Bits, err)
+	// Output:
+	// a tooth out: the exhaust should read 15.5 ± 1.2 early
+	// better than as it should be by a factor of e^64
+	// read where the exhaust closes: 1.0 bit <nil>
+}
