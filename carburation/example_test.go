@@ -211,3 +211,40 @@ func ExampleReynolds() {
 	fmt.Printf("%.0f\n", re)
 	// Output: 4911
 }
+
+// A flow mark whose head was told passes the same as a bore that was measured.
+func ExampleFlowJet() {
+	j := carburation.FlowJet(measure.Of(units.CubicCentimetresPerMinute(139), units.CubicCentimetresPerMinute(3)), measure.Of(units.Metres(0.5), units.Metres(0.02)))
+	s, _ := j.Size(carburation.JetOptions{})
+	fmt.Println(s.Bore, s.Drill)
+	// Output: 1.09 ± 0.05 mm #57
+}
+
+// H. B. Keswani, example 9.6, prints 52.9 m/s in a choke of 38.5 mm.
+func ExampleAirSpeed() {
+	v := carburation.AirSpeed(units.KilogramsPerSecond(0.06666), units.KilogramsPerCubicMetre(0.914e4/(29.27*288.5)), carburation.CircleArea(units.Millimetres(38.5)))
+	fmt.Printf("%.1f m/s\n", v.MetresPerSecond())
+	// Output: 52.9 m/s
+}
+
+func ExampleCircleDiameter() {
+	fmt.Printf("%.3f mm\n", carburation.CircleDiameter(carburation.CircleArea(units.Millimetres(1.1))).Millimetres())
+	// Output: 1.100 mm
+}
+
+// R. K. Rajput, example 11.8, prints a choke of 29.61 mm round an emulsion tube
+// of four tenths of it.
+func ExampleChokeDiameter() {
+	rho := units.KilogramsPerCubicMetre(1.013e5 / (287 * 293))
+	d, _ := carburation.Intake{Swept: units.CubicCentimetres(1489), Speed: units.RevolutionsPerMinute(4200), Efficiency: 0.75, Air: rho}.Flow()
+	c := carburation.Choke{Coefficient: 0.82, Pressure: units.Bars(1.013), Temperature: units.Kelvins(293), Gas: carburation.Gas{R: 287, Cp: 1005}}
+	s, _ := c.Size(d.Air, units.MetresPerSecond(85), carburation.OnArea)
+	fmt.Printf("%.2f mm\n", carburation.ChokeDiameter(s.Area, 0.4).Millimetres())
+	// Output: 29.61 mm
+}
+
+// The textbook constant of the choke formula is printed as 0.1562.
+func ExampleGas_ChokeConstant() {
+	fmt.Printf("%.4f\n", carburation.Gas{R: 287, Cp: 1005}.ChokeConstant())
+	// Output: 0.1562
+}

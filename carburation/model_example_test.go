@@ -183,3 +183,32 @@ func ExampleLevelEffect() {
 	// 150 Pa: x 1.067
 	// 2500 Pa: x 1.003
 }
+
+// One point of the model: who brings the fuel, and what the main jet has to say.
+func ExampleModel_At() {
+	m, _ := carburation.NewModel(bench(), carburation.Options{})
+	o, err := m.At(0.75, units.RevolutionsPerMinute(5000))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("air %.0f g/s, pilot's share %.2f, main jet's say %.2f\n", o.Air.GramsPerSecond(), o.PilotShare, o.JetSay)
+	// Output:
+	// air 16 g/s, pilot's share 0.08, main jet's say 0.85
+}
+
+func ExampleModel_Bands() {
+	m, _ := carburation.NewModel(bench(), carburation.Options{})
+	g, _ := m.Map([]units.Ratio{0.5, 1}, []units.RotationalSpeed{units.RevolutionsPerMinute(5000)})
+	bands, err := m.Bands(g)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, b := range bands {
+		fmt.Printf("lift %s: lambda %s\n", g.Points[i].Lift, b)
+	}
+	// Output:
+	// lift 0.5: lambda 0.591 to 0.967, middle 0.756
+	// lift 1: lambda 0.68 to 1.07, middle 0.853
+}

@@ -86,3 +86,20 @@ func ExamplePetroleumExpansion() {
 	fmt.Printf("%.2f %% per 10 K\n", a*1000)
 	// Output: 1.21 % per 10 K
 }
+
+func ExampleNamed() {
+	f, err := fuel.Named("petrol E10")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("air/fuel %.2f\n", f.AFR.Value())
+	// Output: air/fuel 14.01
+}
+
+// The US Department of Energy's table of fuels prints 44 Btu per pound of air.
+func ExampleFuel_LatentHeatPerAir() {
+	f := fuel.Fuel{AFR: 9.0049, LatentHeat: units.BtusPerPound(396)}
+	fmt.Printf("%.0f Btu per lb of air\n", f.LatentHeatPerAir().BtusPerPound())
+	// Output: 44 Btu per lb of air
+}
