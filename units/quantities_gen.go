@@ -593,7 +593,7 @@ const volumeKindStored = "m³"
 func (q Volume) kind() *kind { return &volumeKind }
 
 var volumeKind = kind{
-	name: "volume", shaft: "", affine: false, example: "397 cc", choices: "m³, cc, L, mm³, in³, ft³, imp gal, US gal, imp pint, US pint, imp fl oz, US fl oz", siNum: 1, siDen: 1,
+	name: "volume", shaft: "", affine: false, example: "397 cc", choices: "m³, cc, L, mm³, in³, ft³, imp gal, US gal, imp pint, US pint, imp fl oz, US fl oz, imp quart, imp gill, US quart", siNum: 1, siDen: 1,
 	units: []unit{
 		{"m³", 1, 1, 0, 0, false, true, ""},
 		{"m3", 1, 1, 0, 0, false, false, ""},
@@ -643,6 +643,14 @@ var volumeKind = kind{
 		{"US fl oz", 295735295625, 1e16, 0, 0, false, true, ""},
 		{"US fluid ounce", 295735295625, 1e16, 0, 0, false, false, ""},
 		{"US fluid ounces", 295735295625, 1e16, 0, 0, false, false, ""},
+		{"imp quart", 454609, 4e8, 0, 0, false, true, ""},
+		{"imperial quart", 454609, 4e8, 0, 0, false, false, ""},
+		{"imperial quarts", 454609, 4e8, 0, 0, false, false, ""},
+		{"imp gill", 454609, 32e8, 0, 0, false, true, ""},
+		{"imperial gill", 454609, 32e8, 0, 0, false, false, ""},
+		{"imperial gills", 454609, 32e8, 0, 0, false, false, ""},
+		{"US quart", 946352946, 1e12, 0, 0, false, true, ""},
+		{"US quarts", 946352946, 1e12, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -742,13 +750,29 @@ var volumeKind = kind{
 			return 46
 		case "US fluid ounces":
 			return 47
+		case "imp quart":
+			return 48
+		case "imperial quart":
+			return 49
+		case "imperial quarts":
+			return 50
+		case "imp gill":
+			return 51
+		case "imperial gill":
+			return 52
+		case "imperial gills":
+			return 53
+		case "US quart":
+			return 54
+		case "US quarts":
+			return 55
 		}
 		return -1
 	},
 	prefer:    []string{"cc", "L"},
 	stored:    "m³",
 	pairs:     []string(nil),
-	ambiguous: []ambiguous{{"gal", "imp gal or US gal"}, {"gallon", "imp gal or US gal"}, {"gallons", "imp gal or US gal"}, {"pint", "imp pint or US pint"}, {"pints", "imp pint or US pint"}, {"pt", "imp pint or US pint"}, {"fl oz", "imp fl oz or US fl oz"}, {"oz", "imp fl oz or US fl oz"}},
+	ambiguous: []ambiguous{{"gal", "imp gal or US gal"}, {"gallon", "imp gal or US gal"}, {"gallons", "imp gal or US gal"}, {"pint", "imp pint or US pint"}, {"pints", "imp pint or US pint"}, {"pt", "imp pint or US pint"}, {"quart", "imp quart or US quart"}, {"quarts", "imp quart or US quart"}, {"fl oz", "imp fl oz or US fl oz"}, {"oz", "imp fl oz or US fl oz"}},
 }
 
 // Angle is a plain angle, of no particular shaft, held in degrees.
@@ -2673,7 +2697,7 @@ const rotationalSpeedKindStored = "rad/s"
 func (q RotationalSpeed) kind() *kind { return &rotationalSpeedKind }
 
 var rotationalSpeedKind = kind{
-	name: "rotational speed", shaft: "", affine: false, example: "3000 rev/min", choices: "rad/s, rev/min, rev/s, °/s", siNum: 1, siDen: 1,
+	name: "rotational speed", shaft: "", affine: false, example: "3000 rev/min", choices: "rad/s, rev/min, rev/s, °/s, °/ms", siNum: 1, siDen: 1,
 	units: []unit{
 		{"rad/s", 1, 1, 0, 0, false, true, ""},
 		{"rev/min", math.Pi, 30, 0, 0, false, true, ""},
@@ -2684,6 +2708,8 @@ var rotationalSpeedKind = kind{
 		{"rps", 2 * math.Pi, 1, 0, 0, false, false, ""},
 		{"°/s", math.Pi, 180, 0, 0, false, true, ""},
 		{"deg/s", math.Pi, 180, 0, 0, false, false, ""},
+		{"°/ms", 1000 * math.Pi, 180, 0, 0, false, true, ""},
+		{"deg/ms", 1000 * math.Pi, 180, 0, 0, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2705,6 +2731,10 @@ var rotationalSpeedKind = kind{
 			return 7
 		case "deg/s":
 			return 8
+		case "°/ms":
+			return 9
+		case "deg/ms":
+			return 10
 		}
 		return -1
 	},
@@ -2807,7 +2837,7 @@ const powerKindStored = "W"
 func (q Power) kind() *kind { return &powerKind }
 
 var powerKind = kind{
-	name: "power", shaft: "", affine: false, example: "16 kW", choices: "W, kW, hp (550 ft lbf/s), PS", siNum: 1, siDen: 1,
+	name: "power", shaft: "", affine: false, example: "16 kW", choices: "W, kW, hp (550 ft lbf/s), PS, ft lbf/min", siNum: 1, siDen: 1,
 	units: []unit{
 		{"W", 1, 1, 0, 0, false, true, ""},
 		{"watt", 1, 1, 0, 0, false, false, ""},
@@ -2821,6 +2851,7 @@ var powerKind = kind{
 		{"metric hp", 73549875, 1e5, 0, 0, false, false, ""},
 		{"ch", 73549875, 1e5, 0, 0, false, false, ""},
 		{"cv", 73549875, 1e5, 0, 0, false, false, ""},
+		{"ft lbf/min", 3048 * 44482216152605, 60e17, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -2848,6 +2879,8 @@ var powerKind = kind{
 			return 10
 		case "cv":
 			return 11
+		case "ft lbf/min":
+			return 12
 		}
 		return -1
 	},
@@ -3724,13 +3757,14 @@ const dynamicViscosityKindStored = "Pa s"
 func (q DynamicViscosity) kind() *kind { return &dynamicViscosityKind }
 
 var dynamicViscosityKind = kind{
-	name: "dynamic viscosity", shaft: "", affine: false, example: "0.41 mPa s", choices: "Pa s, mPa s", siNum: 1, siDen: 1,
+	name: "dynamic viscosity", shaft: "", affine: false, example: "0.41 mPa s", choices: "Pa s, mPa s, reyn", siNum: 1, siDen: 1,
 	units: []unit{
 		{"Pa s", 1, 1, 0, 0, false, true, ""},
 		{"Pa·s", 1, 1, 0, 0, false, false, ""},
 		{"mPa s", 1, 1000, 0, 0, false, true, ""},
 		{"mPa·s", 1, 1000, 0, 0, false, false, ""},
 		{"cP", 1, 1000, 0, 0, false, false, ""},
+		{"reyn", 44482216152605, 64516e5, 0, 0, false, true, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3744,6 +3778,8 @@ var dynamicViscosityKind = kind{
 			return 3
 		case "cP":
 			return 4
+		case "reyn":
+			return 5
 		}
 		return -1
 	},

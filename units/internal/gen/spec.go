@@ -116,9 +116,12 @@ var spec = []quant{
 			{one: "USPint", many: "USPints", num: "473176473", den: "1e12", symbols: sym("US pint", "US pints", "US pt")},
 			{one: "ImperialFluidOunce", many: "ImperialFluidOunces", num: "284130625", den: "1e13", symbols: sym("imp fl oz", "imperial fluid ounce", "imperial fluid ounces")},
 			{one: "USFluidOunce", many: "USFluidOunces", num: "295735295625", den: "1e16", symbols: sym("US fl oz", "US fluid ounce", "US fluid ounces")},
+			{num: "454609", den: "4e8", symbols: sym("imp quart", "imperial quart", "imperial quarts")},
+			{num: "454609", den: "32e8", symbols: sym("imp gill", "imperial gill", "imperial gills")},
+			{num: "946352946", den: "1e12", symbols: sym("US quart", "US quarts")},
 		}, ambiguous: [][2]string{{"gal", "imp gal or US gal"}, {"gallon", "imp gal or US gal"}, {"gallons", "imp gal or US gal"},
 			{"pint", "imp pint or US pint"}, {"pints", "imp pint or US pint"}, {"pt", "imp pint or US pint"},
-			{"fl oz", "imp fl oz or US fl oz"}, {"oz", "imp fl oz or US fl oz"}}},
+			{"quart", "imp quart or US quart"}, {"quarts", "imp quart or US quart"}, {"fl oz", "imp fl oz or US fl oz"}, {"oz", "imp fl oz or US fl oz"}}},
 	{name: "Angle", doc: "a plain angle, of no particular shaft", stored: "degrees", si: "radians", siNum: "180", siDen: "math.Pi", example: "45°30'",
 		units: append(append([]un{}, degrees...), un{one: "Turn", many: "Turns", num: "360", symbols: sym("turn", "turns", "rev", "revs")}),
 		pairs: []string{"°>'", "'>\"", "turn>°"}},
@@ -207,6 +210,7 @@ var spec = []quant{
 			{one: "RevolutionPerMinute", many: "RevolutionsPerMinute", num: "math.Pi", den: "30", symbols: sym("rev/min", "rpm", "r/min", "revs/min")},
 			{one: "RevolutionPerSecond", many: "RevolutionsPerSecond", num: "2 * math.Pi", symbols: sym("rev/s", "rps")},
 			{one: "DegreePerSecond", many: "DegreesPerSecond", num: "math.Pi", den: "180", symbols: sym("°/s", "deg/s")},
+			{num: "1000 * math.Pi", den: "180", symbols: sym("°/ms", "deg/ms")},
 		}},
 	{name: "Power", doc: "a power", stored: "watts", si: "watts", example: "16 kW", prefer: sym("kW", "W"),
 		units: []un{
@@ -214,6 +218,7 @@ var spec = []quant{
 			{one: "Kilowatt", many: "Kilowatts", num: "1000", symbols: sym("kW")},
 			{one: "BritishHP", many: "BritishHorsepower", num: "550 * 3048 * " + lbf, den: "1e17", symbols: sym("hp (550 ft lbf/s)", "bhp", "British hp", "imperial hp"), plain: "horsepower of 550 ft lbf/s"},
 			{one: "MetricHP", many: "MetricHorsepower", num: "73549875", den: "1e5", symbols: sym("PS", "metric hp", "ch", "cv"), plain: "horsepower of 75 kgf m/s"},
+			{num: "3048 * " + lbf, den: "60e17", symbols: sym("ft lbf/min")},
 		}, ambiguous: [][2]string{{"hp", "bhp (550 ft lbf/s, 745.7 W) or metric hp (75 kgf m/s, 735.5 W)"}, {"HP", "bhp (550 ft lbf/s, 745.7 W) or metric hp (75 kgf m/s, 735.5 W)"}, {"horsepower", "bhp (550 ft lbf/s, 745.7 W) or metric hp (75 kgf m/s, 735.5 W)"}}},
 	{name: "Energy", doc: "an energy", stored: "joules", si: "joules", example: "12 kJ", prefer: sym("kJ", "J"),
 		units: []un{
@@ -258,6 +263,7 @@ var spec = []quant{
 		units: []un{
 			{one: "PascalSecond", many: "PascalSeconds", symbols: sym("Pa s", "Pa·s")},
 			{one: "MillipascalSecond", many: "MillipascalSeconds", den: "1000", symbols: sym("mPa s", "mPa·s", "cP")},
+			{num: lbf, den: "64516e5", symbols: sym("reyn")}, // lbf s/in²
 		}},
 	{name: "VolumeFlow", doc: "a flow by volume", stored: "cubic metres per second", si: "cubic metres per second", example: "280 cc/min", prefer: sym("cc/min"),
 		units: []un{
