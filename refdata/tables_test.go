@@ -169,7 +169,7 @@ func TestServedRowsHaveSources(t *testing.T) {
 	}
 }
 
-// The issue of this library asks for 338 thread rows of nine systems and 683
+// The tables hold at least 338 thread rows of nine systems and 683
 // rows of threads, hexagons, drills, gauges, classes and grades.
 func TestRowCounts(t *testing.T) {
 	nine := 0
