@@ -40,3 +40,20 @@ func ExampleReason() {
 	}
 	// Output: no setting: every setting slips or drags
 }
+
+// A part's own check is taken over below the part's name, and the rest goes on.
+func ExampleList_Under() {
+	spring := func() error {
+		return fault.Fault{Code: fault.OutOfRange, Path: "rate", Value: "0 N/mm", Unit: "N/mm", Rule: "must be above zero"}
+	}
+	var l fault.List
+	if !l.Under("clutch.springs", spring()) {
+		fmt.Println("the springs cannot be used")
+	}
+	l.Add(fault.Fault{Code: fault.Missing, Path: "clutch.lever", Rule: "the length of the lever"})
+	fmt.Println(l.Err())
+	// Output:
+	// the springs cannot be used
+	// clutch.springs.rate: 0 N/mm: must be above zero
+	// clutch.lever: the length of the lever
+}

@@ -25,6 +25,8 @@ func ExampleRanking() {
 	}, measure.Cause{Text: "something else", Prior: 0.3, Hypothesis: normal(7, 4)})
 	fmt.Println(err)
 
+	better := normal(8.5, 0.5).LogLikelihood(read) - normal(5, 1).LogLikelihood(read)
+	fmt.Printf("the reading speaks %.0f to 1 against a leaking valve\n", math.Exp(better))
 	first := r.Leader()
 	fmt.Println(first.Text+":", first.Words())
 	for _, o := range r.LikeLeader()[1:] {
@@ -38,6 +40,7 @@ func ExampleRanking() {
 	}
 	// Output:
 	// <nil>
+	// the reading speaks 177 to 1 against a leaking valve
 	// nothing is wrong: likely
 	//   not to be told from: the gauge reads low
 	// 72 % nothing is wrong

@@ -8,7 +8,7 @@
 // is covered if such a body uses it or holds a value of it, also behind a
 // pointer, in a slice, array, map or channel, or as a type argument.
 //
-// Not counted: constants and variables, methods of interfaces, what generated
+// Not counted: constants and variables, constraints, methods of interfaces, what generated
 // files declare apart from types, programs and the packages below them,
 // internal packages, and the methods that text, JSON, errors, sorting and pictures call for a reader
 // (String, Error, Err, Marshal..., Unmarshal..., AppendText, Len, XY).
@@ -155,6 +155,9 @@ func (c *coverage) exports(p *packages.Package) {
 		case *types.Func:
 			note(o)
 		case *types.TypeName:
+			if i, ok := o.Type().Underlying().(*types.Interface); ok && !i.IsMethodSet() {
+				continue // a constraint has no place in a function's body
+			}
 			c.exported[typeKey(o)] = p.Fset.Position(o.Pos())
 			named, ok := o.Type().(*types.Named)
 			if !ok || o.IsAlias() {
