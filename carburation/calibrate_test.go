@@ -41,14 +41,14 @@ func draw(r *rand.Rand) synthetic {
 	}
 }
 
-// Synthetic engines, 1,000 of them (60 under -short, to keep slow machines
+// Synthetic engines, 1,000 of them (25 under -short, to keep slow machines
 // quick): after one reading at full throttle the main jet that the model asks
 // for is right within 5 %, after three the map is within 8 % (root mean square
 // over lifts from an eighth up and speeds from four tenths to 1.1 of the peak),
 // each in 95 % of engines; the band stated covers 95 % ± 2 of all points.
 func TestCalibrateSynthetic(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
-	n := count(1000, 60)
+	n := count(1000, 25)
 	var jets, maps, worst, covered1, covered3, points float64
 	var prior, one3, three3 float64 // mean uncertainty of lambda, before and after
 	for engine := range n {

@@ -78,10 +78,10 @@ func lambda(t *testing.T, m carburation.Model, lift, share float64, s carburatio
 }
 
 // Over random carburettors: what every tuner knows must come out of the model.
-// 10,000 carburettors; 1,000 under -short to keep slow machines quick.
+// 10,000 carburettors; 300 under -short to keep slow machines quick.
 func TestWhatEveryTunerKnows(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
-	for i := range count(10000, 1000) {
+	for i := range count(10000, 300) {
 		s := random(r)
 		m, err := carburation.NewModel(s, carburation.Options{})
 		if err != nil {

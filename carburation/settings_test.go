@@ -15,7 +15,7 @@ import (
 func TestSettingsComeBack(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 8))
 	reached, not := 0, map[string]int{}
-	for i := range count(600, 60) {
+	for i := range count(600, 30) {
 		s := random(r)
 		m := must(carburation.NewModel(s, carburation.Options{}))
 		set := must(m.Settings(carburation.Targets{}))
