@@ -12,19 +12,12 @@ type hypothesis struct {
 	c *cause
 }
 
-// Over how many values an open amount is averaged, and over how many the turns of
-// nuts that were not read.
+// Over how many equally likely values an open amount is averaged, and over how
+// many the turns of nuts that were not read. Evenly spread nodes serve the amount
+// better than Gauss's, since what the clutch does has corners.
 const (
-	amountNodes = 4
+	amountNodes = 6
 	nutNodes    = 7
-)
-
-// The shares of its chance at which an open amount is taken, and the logarithms of
-// their weights: the four-point Gauss-Legendre rule on 0 to 1 (Abramowitz and
-// Stegun, table 25.4, from memory; a test checks its moments).
-var (
-	amountAt  = [amountNodes]float64{0.069431844202973714, 0.33000947820757187, 0.66999052179242813, 0.93056815579702629}
-	amountLog = [amountNodes]float64{math.Log(0.17392742256872693), math.Log(0.32607257743127307), math.Log(0.32607257743127307), math.Log(0.17392742256872693)}
 )
 
 // hopeless is how far, in natural logarithms, a cause must be behind "something
@@ -34,10 +27,10 @@ const hopeless = 14
 // LogLikelihood returns the log density of the readings. Those of single parts
 // are independent, and the open amount's evidence has a closed form (a normal
 // smeared evenly over its bounds). What the whole clutch does is then averaged
-// over the open amount and over the turns of nuts that were not read, at the nodes
-// of Gauss's rules, and over all other parts to first order about their means;
-// signs are taken one after the other, each a normal figure cut at an uncertain
-// place, with moments matched in between.
+// over the open amount, over the turns of nuts that were not read, and over all
+// other parts to first order about their means; signs are taken one after the
+// other, each a normal figure cut at an uncertain place, with moments matched in
+// between.
 func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 	m, c := h.m, h.c
 	total := 0.0
@@ -85,9 +78,9 @@ func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 	}
 	var l [amountNodes]float64
 	for i := range l {
-		l[i] = amountLog[i] + at(amountAt[i])
+		l[i] = at((float64(i) + 0.5) / amountNodes)
 	}
-	return total + logSum(l[:])
+	return total + logSum(l[:]) - math.Log(amountNodes)
 }
 
 // overNuts averages what the whole clutch does over the turns of nuts that were

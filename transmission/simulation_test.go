@@ -487,7 +487,7 @@ func (s *score) String() string {
 // Ten thousand clutches with something planted: 85 % one listed cause, 10 % two, 5 %
 // something not on the list. The exact posterior is summed for a part of them.
 func TestDiagnosisSimulated(t *testing.T) {
-	n, compared, first, pts := 10_000, 200, 800, newPoints(12_000)
+	n, compared, first, pts := 10_000, 300, 800, newPoints(16_000)
 	if testing.Short() { // the exact posterior takes some ten milliseconds a clutch
 		n, compared, pts = 800, 30, pts[:2000]
 	}

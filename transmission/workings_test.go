@@ -80,18 +80,3 @@ func TestNutNodes(t *testing.T) {
 		want *= float64(k + 1)
 	}
 }
-
-// The four-point rule has the moments of an even spread over 0 to 1 up to the
-// seventh, to which it is exact.
-func TestAmountNodes(t *testing.T) {
-	for k := range 8 {
-		sum := 0.0
-		for i, x := range amountAt {
-			sum += math.Exp(amountLog[i]) * math.Pow(x, float64(k))
-		}
-		// the figures carry 16 digits
-		if math.Abs(sum*float64(k+1)-1) > 1e-14 {
-			t.Errorf("moment %d is %v", k, sum)
-		}
-	}
-}
