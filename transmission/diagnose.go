@@ -90,7 +90,7 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	}
 	if kicked {
 		m.kick = figure{kick.Tested.Value().NewtonMillimetres(), kick.Tested.U().NewtonMillimetres()}
-		slipped := in.Signs.Kick.Slipped
+		slipped := in.Signs.Kick.Result
 		// a clutch that just slips is at that torque: slipping and holding are even,
 		// which tells nothing by a yes or no, so it is given as its own figure
 		switch slipped {

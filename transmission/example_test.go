@@ -99,7 +99,7 @@ func ExampleClutch_Kick() {
 		Crank:    measure.MustRead("200 mm", measure.Rule()),
 		Ratio:    1.5,
 		Cranking: measure.MustRead("35 N m ± 3", measure.Nominal[units.Torque](0.1)),
-		Slipped:  transmission.Held,
+		Result:   transmission.Held,
 	})
 	if err != nil {
 		fmt.Println(err)

@@ -18,7 +18,7 @@ type KickTest struct {
 	Ratio    float64                       // clutch turns to one of the kick spindle, 0.3 to 10
 	Losses   float64                       // work reaching the clutch over work put in, 0.3 to 1; 0 takes 0.9
 	Cranking measure.Reading[units.Torque] // that turns the engine over compression, at the crank, 1 to 500 N m; not taken: the engine is taken to hold
-	Slipped  KickResult
+	Result   KickResult
 }
 
 // KickResult is what the clutch did under the rider's weight.
@@ -139,10 +139,10 @@ func (c Clutch) Kick(test KickTest) (KickProof, error) {
 	need(&l, "test.ratio", test.Ratio, "", 0.3, 10)
 	losses := or(test.Losses, defaultKickLosses)
 	need(&l, "test.losses", losses, "", 0.3, 1)
-	if test.Slipped > Turned {
-		l.Add(fault.Fault{Code: fault.UnknownName, Path: "test.slipped", Rule: "must be held, crept, slid or turned"})
+	if test.Result > Turned {
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "test.result", Rule: "must be held, crept, slid or turned"})
 	}
-	if test.Slipped == Turned && !test.Cranking.Taken() {
+	if test.Result == Turned && !test.Cranking.Taken() {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "test.cranking", Unit: "N m", Rule: "is needed when the engine turned over: it is what the clutch was put to"})
 	}
 	if err := l.Err(); err != nil {
@@ -159,14 +159,14 @@ func (c Clutch) Kick(test KickTest) (KickProof, error) {
 	if test.Cranking.Taken() {
 		p.Engine, err = measure.Propagate[units.Torque](func(x []float64) float64 { return x[0] * c.Demand.PrimaryRatio }, test.Cranking.SI())
 		l.Under("test", err)
-		if p.Engine.Value() < p.Rider.Value() || test.Slipped == Turned {
+		if p.Engine.Value() < p.Rider.Value() || test.Result == Turned {
 			p.Tested = p.Engine
 		}
 	}
 	engine := torque * c.Demand.PrimaryRatio
 	p.Share, err = measure.Propagate[units.Ratio](func(x []float64) float64 { return x[0] / engine }, p.Tested.SI())
 	l.Under("test", err)
-	p.Capacity = [...]Bound{Held: AtLeast, Crept: About, Slid: Below, Turned: AtLeast}[test.Slipped]
+	p.Capacity = [...]Bound{Held: AtLeast, Crept: About, Slid: Below, Turned: AtLeast}[test.Result]
 	p.Proven, p.Margin = proof(p.Tested, p.Capacity, engine), proof(p.Tested, p.Capacity, engine*margin)
 	p.ToProve = units.Kilograms(engine * margin / (gravity * test.Crank.Value().Metres() * math.Sin(test.Angle.Value().Radians()) * arm))
 	p.Verdict = p.words()

@@ -38,7 +38,7 @@ func TestKickBothWays(t *testing.T) {
 	with := func(kg float64, r KickResult, cranking float64) KickProof {
 		k := kick()
 		k.Rider = measure.Of(units.Kilograms(kg), 1*units.Kilogram)
-		k.Slipped = r
+		k.Result = r
 		if cranking > 0 {
 			k.Cranking = measure.Of(units.NewtonMetres(cranking), units.NewtonMetres(1))
 		}
@@ -82,7 +82,7 @@ func TestKickBothWays(t *testing.T) {
 }
 
 func TestKickFaults(t *testing.T) {
-	_, err := Clutch{}.Kick(KickTest{Slipped: Turned})
+	_, err := Clutch{}.Kick(KickTest{Result: Turned})
 	want := map[string]bool{"demand.engine_torque": true, "demand.primary_ratio": true, "test.rider": true, "test.crank": true, "test.ratio": true, "test.cranking": true}
 	for _, f := range fault.Faults(err) {
 		if !want[f.Path] || f.Code != fault.Missing {

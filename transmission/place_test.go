@@ -43,7 +43,7 @@ func TestKickAsEvidence(t *testing.T) {
 	share := func(r KickResult) (force, travel float64) {
 		k := kick()
 		k.Rider = measure.Of(55*units.Kilogram, 1*units.Kilogram)
-		k.Slipped = r
+		k.Result = r
 		d, err := Diagnose(Input{Clutch: demo(), Signs: Signs{Kick: k}}, Options{})
 		if err != nil {
 			t.Fatal(err)

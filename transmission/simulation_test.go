@@ -224,7 +224,7 @@ func (sim *simulated) plant(rng *rand.Rand) {
 		}
 		slips := misheard + (1-2*misheard)*0.5*(1+math.Erf((tested-torque)/sim.kickSpread(p)/math.Sqrt2))
 		if rng.Float64() < slips {
-			k.Slipped = Slid
+			k.Result = Slid
 		}
 		sim.in.Signs.Kick = k
 	}
@@ -298,7 +298,7 @@ func (sim *simulated) exact(pts points, first int, matters map[string]float64) m
 			if torque >= 0 {
 				slips = misheard + (1-2*misheard)*0.5*(1+math.Erf((proof.Tested.Value().NewtonMillimetres()-torque)/sim.kickSpread(proof)/math.Sqrt2))
 			}
-			if sim.in.Signs.Kick.Slipped == Held {
+			if sim.in.Signs.Kick.Result == Held {
 				slips = 1 - slips
 			}
 			like *= slips

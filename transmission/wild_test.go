@@ -43,7 +43,7 @@ func TestAnyReadings(t *testing.T) {
 				HandForce: measure.Of(units.Newtons(f("hand", 1, 1000)), units.Newtons(f("hand u", 0.1, 50)))}}
 		if rapid.Bool().Draw(t, "kick") {
 			in.Signs.Kick = KickTest{Rider: measure.Of(units.Kilograms(f("rider", 20, 200)), units.Kilograms(f("rider u", 0.1, 20))), Crank: measure.Of(units.Millimetres(f("crank", 80, 400)), units.Millimetres(2)),
-				Ratio: f("kick ratio", 0.3, 10), Losses: f("losses", 0.3, 1), Slipped: KickResult(rapid.IntRange(0, 2).Draw(t, "kicked"))}
+				Ratio: f("kick ratio", 0.3, 10), Losses: f("losses", 0.3, 1), Result: KickResult(rapid.IntRange(0, 2).Draw(t, "kicked"))}
 		}
 		rim := Rim{}
 		for range c.Springs.Count {
