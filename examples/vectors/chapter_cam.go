@@ -78,7 +78,8 @@ func curveCases(b *book, arc cam.ArcCam) {
 		b.add("timing/cam.Curve.Lift", args(in{"at": camDeg(deg)}), of(c.Lift(camDeg(deg))))
 	}
 	m, err := c.Motion(camDeg(40))
-	b.add("timing/cam.Curve.Motion", args(in{"at": camDeg(40)}), of(map[string]any{"lift": m.Lift, "at_5000_rev_min": m.At(rpm(5000)).Velocity}, err))
+	inTime, _ := m.At(rpm(5000))
+	b.add("timing/cam.Curve.Motion", args(in{"at": camDeg(40)}), of(map[string]any{"lift": m.Lift, "at_5000_rev_min": inTime.Velocity}, err))
 	for _, check := range []float64{0.3, 1} {
 		b.add("timing/cam.Curve.Events", args(in{"check": mm(check)}), of(c.Events(mm(check))))
 		b.add("timing/cam.Curve.Area", args(in{"check": mm(check), "crank_speed": rpm(4000)}), of(c.Area(mm(check), rpm(4000))))

@@ -18,7 +18,7 @@ func ignitionCases(b *book) {
 		b.add("timing/ignition.Drive.Period", in{"drive": words(d.name)}, only(d.drive.Period()))
 		full := units.Before(units.TDC, units.CrankDegrees(37))
 		b.add("timing/ignition.Drive.Retarded", in{"drive": words(d.name), "full": full, "shaft_range": units.Degrees(15)}, of(d.drive.Retarded(full, units.Degrees(15))))
-		b.add("timing/ignition.GapShift", in{"drive": words(d.name), "from": mm(0.3), "to": mm(0.35), "rate": ignition.GapRate{Low: 20, High: 30}}, of(ignition.GapShift(mm(0.3), mm(0.35), ignition.GapRate{Low: 20, High: 30}, d.drive)))
+		b.add("timing/ignition.GapShift", in{"drive": words(d.name), "from": mm(0.3), "to": mm(0.35), "rate": ignition.GapRate{LowDegreesPerMM: 20, HighDegreesPerMM: 30}}, of(ignition.GapShift(mm(0.3), mm(0.35), ignition.GapRate{LowDegreesPerMM: 20, HighDegreesPerMM: 30}, d.drive)))
 	}
 	drive, err := ignition.DriveOf(gear.Simple(24, 48))
 	b.add("timing/ignition.DriveOf", in{"train": gear.Simple(24, 48)}, of(map[string]any{"period": drive.Period()}, err))

@@ -55,20 +55,22 @@ var camRunners = map[string]runner{
 			return m
 		}
 		want(r, "s_5", at(5).Lift)
-		r.numbers("v_5", at(5).Velocity)
-		r.numbers("a_5", at(5).Acceleration)
+		r.numbers("v_5", at(5).VelocityMMPerDegree)
+		r.numbers("a_5", at(5).AccelerationMMPerDegree2)
 		want(r, "s_15", at(15).Lift)
-		r.numbers("v_15", at(15).Velocity)
-		r.numbers("a_15_max", at(15).Acceleration)
+		r.numbers("v_15", at(15).VelocityMMPerDegree)
+		r.numbers("a_15_max", at(15).AccelerationMMPerDegree2)
 		want(r, "s_30", at(30).Lift)
-		r.numbers("v_30_max", at(30).Velocity)
+		r.numbers("v_30_max", at(30).VelocityMMPerDegree)
 	},
 	"khurmi-tangent-cam": func(r *run) {
 		half := get[units.CamAngle](r, "half_angle")
 		m, err := cam.TangentCam{BaseRadius: get[units.Length](r, "base_radius"), Lift: get[units.Length](r, "lift"), HalfAngle: half, Roller: get[units.Length](r, "roller")}.At(-half.Times(1 - 1e-9)) // just on the flank: acceleration steps there
 		r.ok(err)
 		// the case gives the speed of the cam; the crank turns twice as fast
-		want(r, "a_start", m.At(get[units.RotationalSpeed](r, "N").Times(2)).Acceleration)
+		start, err := m.At(get[units.RotationalSpeed](r, "N").Times(2))
+		r.ok(err)
+		want(r, "a_start", start.Acceleration)
 	},
 	"khurmi-10-32": func(r *run) {
 		t := taper(r, "half_angle", "D_mean", "mu")

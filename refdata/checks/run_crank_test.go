@@ -50,7 +50,7 @@ var crankRunners = map[string]runner{
 		want(r, "v", m.Velocity)
 		want(r, "a", m.Acceleration)
 		want(r, "w_rod", m.RodSpeed)
-		r.numbers("alpha_rod", math.Abs(m.RodAcceleration))
+		r.numbers("alpha_rod", math.Abs(m.RodAccelerationRadiansPerSecond2))
 	},
 	"khurmi-15-2": func(r *run) {
 		m, err := slider(r, "r", "l").Motion(afterTDC(r, "theta"), get[units.RotationalSpeed](r, "N"))
@@ -88,7 +88,7 @@ var crankRunners = map[string]runner{
 	"bevan-3-4": func(r *run) {
 		m, err := slider(r, "r", "l").Motion(afterTDC(r, "theta"), get[units.RotationalSpeed](r, "N"))
 		r.ok(err)
-		r.numbers("alpha_rod", math.Abs(m.RodAcceleration))
+		r.numbers("alpha_rod", math.Abs(m.RodAccelerationRadiansPerSecond2))
 		want(r, "a_crankpin", m.Crankpin)
 	},
 	"kates-4-3": func(r *run) {

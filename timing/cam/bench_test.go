@@ -130,7 +130,7 @@ func TestLiftDoesNotAllocate(t *testing.T) {
 	if n := testing.AllocsPerRun(100, func() {
 		y, _ := c.Lift(123.4 * units.CamDegree)
 		m, _ := c.Motion(-500.1 * units.CamDegree)
-		sink += y.Millimetres() + m.Jerk
+		sink += y.Millimetres() + m.JerkMMPerDegree3
 	}); n != 0 {
 		t.Errorf("%g allocations", n)
 	}
@@ -154,8 +154,8 @@ func TestAgainstGonum(t *testing.T) {
 		if want := p.Predict(x); math.Abs(m.Lift.Millimetres()-want) > 1e-9 {
 			t.Fatalf("%v at %g, gonum %g", m.Lift, x, want)
 		}
-		if want := p.PredictDerivative(x); math.Abs(m.Velocity-want) > 1e-9 {
-			t.Fatalf("velocity %v at %g, gonum %g", m.Velocity, x, want)
+		if want := p.PredictDerivative(x); math.Abs(m.VelocityMMPerDegree-want) > 1e-9 {
+			t.Fatalf("velocity %v at %g, gonum %g", m.VelocityMMPerDegree, x, want)
 		}
 	}
 }

@@ -139,10 +139,10 @@ func notFinite() error {
 // Motion is lift and its derivatives by camshaft angle, in millimetres and degrees
 // of the camshaft.
 type Motion struct {
-	Lift         units.Length `json:"lift"`
-	Velocity     float64      `json:"velocity_mm_per_deg"`      // mm per cam degree
-	Acceleration float64      `json:"acceleration_mm_per_deg2"` // mm per cam degree squared
-	Jerk         float64      `json:"jerk_mm_per_deg3"`         // mm per cam degree cubed
+	Lift                     units.Length `json:"lift"`
+	VelocityMMPerDegree      float64      `json:"velocity_mm_per_deg"`      // mm per cam degree
+	AccelerationMMPerDegree2 float64      `json:"acceleration_mm_per_deg2"` // mm per cam degree squared
+	JerkMMPerDegree3         float64      `json:"jerk_mm_per_deg3"`         // mm per cam degree cubed
 }
 
 // Motion returns lift, velocity, acceleration and jerk at a camshaft angle. The
@@ -156,7 +156,7 @@ func (c *Curve) Motion(at units.CamAngle) (Motion, error) {
 		return Motion{}, notFinite()
 	}
 	m := c.motion(within(x))
-	return Motion{Lift: units.Millimetres(m[0]), Velocity: m[1], Acceleration: m[2], Jerk: m[3]}, nil
+	return Motion{Lift: units.Millimetres(m[0]), VelocityMMPerDegree: m[1], AccelerationMMPerDegree2: m[2], JerkMMPerDegree3: m[3]}, nil
 }
 
 // motion in mm and degrees at x degrees from the first knot.
@@ -173,22 +173,26 @@ func (c *Curve) motion(x float64) [4]float64 {
 
 // TimeMotion is a motion at a speed.
 type TimeMotion struct {
-	Lift         units.Length       `json:"lift"`
-	Velocity     units.Speed        `json:"velocity"`
-	Acceleration units.Acceleration `json:"acceleration"`
-	Jerk         float64            `json:"jerk_m_per_s3"` // metres per second cubed
+	Lift                 units.Length       `json:"lift"`
+	Velocity             units.Speed        `json:"velocity"`
+	Acceleration         units.Acceleration `json:"acceleration"`
+	JerkMetresPerSecond3 float64            `json:"jerk_m_per_s3"` // metres per second cubed
 }
 
-// At returns the motion in time with the crank at a steady speed and the cam at
-// half of it: w s', w^2 s”, w^3 s”' with w in cam degrees a second (derived).
-func (m Motion) At(crankSpeed units.RotationalSpeed) TimeMotion {
+// At returns the motion in time with the crank at a steady speed and the cam at half
+// of it: velocity, acceleration and jerk times the first, second and third power of
+// the cam's degrees a second (derived). The error is that the speed is not finite.
+func (m Motion) At(crankSpeed units.RotationalSpeed) (TimeMotion, error) {
+	if !sane(crankSpeed) {
+		return TimeMotion{}, fault.Fault{Code: fault.OutOfRange, Path: "speed", Unit: "rev/min", Rule: "must be finite"}
+	}
 	w := crankSpeed.DegreesPerSecond() / 2
 	return TimeMotion{
-		Lift:         m.Lift,
-		Velocity:     units.MetresPerSecond(m.Velocity * w / 1000),
-		Acceleration: units.MetresPerSecondSquared(m.Acceleration * w * w / 1000),
-		Jerk:         m.Jerk * w * w * w / 1000,
-	}
+		Lift:                 m.Lift,
+		Velocity:             units.MetresPerSecond(m.VelocityMMPerDegree * w / 1000),
+		Acceleration:         units.MetresPerSecondSquared(m.AccelerationMMPerDegree2 * w * w / 1000),
+		JerkMetresPerSecond3: m.JerkMMPerDegree3 * w * w * w / 1000,
+	}, nil
 }
 
 // plotted is the number of points of a Curve as a drawing: every half degree.

@@ -129,7 +129,7 @@ func TestInterpolationGoesThrough(t *testing.T) {
 			b, _ := f.Motion(x.At + d)
 			// The greatest jerk is some 100 mm per spacing cubed here.
 			h := 360 / float64(n)
-			if math.Abs((a.Lift-b.Lift).Millimetres()) > 1e-4 || math.Abs(a.Velocity-b.Velocity) > 1e-4 || math.Abs(a.Acceleration-b.Acceleration) > 1e-3/h {
+			if math.Abs((a.Lift-b.Lift).Millimetres()) > 1e-4 || math.Abs(a.VelocityMMPerDegree-b.VelocityMMPerDegree) > 1e-4 || math.Abs(a.AccelerationMMPerDegree2-b.AccelerationMMPerDegree2) > 1e-3/h {
 				t.Fatalf("a step at %v: %+v %+v", x.At, a, b)
 			}
 		}
@@ -157,7 +157,7 @@ func TestReversed(t *testing.T) {
 		adv, _ := f.Advanced(by)
 		d, _ := adv.Lift(x - by)
 		for _, p := range [][2]float64{
-			{a.Lift.Millimetres(), b.Lift.Millimetres()}, {a.Velocity, -b.Velocity}, {a.Acceleration, b.Acceleration},
+			{a.Lift.Millimetres(), b.Lift.Millimetres()}, {a.VelocityMMPerDegree, -b.VelocityMMPerDegree}, {a.AccelerationMMPerDegree2, b.AccelerationMMPerDegree2},
 			{a.Lift.Millimetres(), c.Millimetres()}, {a.Lift.Millimetres(), d.Millimetres()},
 		} {
 			if math.Abs(p[0]-p[1]) > 1e-9 {

@@ -275,9 +275,9 @@ func (c *Curve) mirror(mid, half, level float64) (m, rms float64) {
 
 // Area is what lies under a lift curve.
 type Area struct {
-	LiftAngle float64      `json:"lift_angle_mm_deg"` // lift summed over angle above the check, mm x cam degrees
-	MeanLift  units.Length `json:"mean_lift"`         // over the duration
-	LiftTime  float64      `json:"lift_time_mm_s"`    // at the speed given, mm x seconds; 0 if none was
+	LiftAngleMMDegrees float64      `json:"lift_angle_mm_deg"` // lift summed over angle above the check, mm x cam degrees
+	MeanLift           units.Length `json:"mean_lift"`         // over the duration
+	LiftTimeMMSeconds  float64      `json:"lift_time_mm_s"`    // at the speed given, mm x seconds; 0 if none was
 }
 
 // Area returns the area under the lift between opening and closing at a check lift,
@@ -294,21 +294,21 @@ func (c *Curve) Area(check units.Length, crankSpeed units.RotationalSpeed) (Area
 	}
 	o := within(e.Opens.Degrees() - c.start)
 	a := c.integral(o+e.Duration.Degrees()) - c.integral(o)
-	out := Area{LiftAngle: a, MeanLift: units.Millimetres(a / e.Duration.Degrees())}
+	out := Area{LiftAngleMMDegrees: a, MeanLift: units.Millimetres(a / e.Duration.Degrees())}
 	if w := crankSpeed.DegreesPerSecond() / 2; w > 0 {
-		out.LiftTime = a / w
+		out.LiftTimeMMSeconds = a / w
 	}
 	return out, nil
 }
 
 // Overlap is how long and how far two valves are open together.
 type Overlap struct {
-	Cam      units.CamAngle   `json:"cam"`         // from inlet opening to exhaust closing; below zero for a pause
-	Crank    units.CrankAngle `json:"crank"`       // twice that
-	Area     float64          `json:"area_mm_deg"` // the lesser of both lifts over it, mm x cam degrees
-	SplitAt  units.CamAngle   `json:"split_at"`    // where both lifts are equal
-	SplitBy  units.Length     `json:"split_by"`    // that lift
-	NoAnswer fault.Reason     `json:"no_answer,omitzero"`
+	Cam           units.CamAngle   `json:"cam"`         // from inlet opening to exhaust closing; below zero for a pause
+	Crank         units.CrankAngle `json:"crank"`       // twice that
+	AreaMMDegrees float64          `json:"area_mm_deg"` // the lesser of both lifts over it, mm x cam degrees
+	SplitAt       units.CamAngle   `json:"split_at"`    // where both lifts are equal
+	SplitBy       units.Length     `json:"split_by"`    // that lift
+	NoAnswer      fault.Reason     `json:"no_answer,omitzero"`
 }
 
 // OverlapOf returns the overlap of an exhaust and an inlet cam whose curves are
@@ -346,7 +346,7 @@ func OverlapOf(exhaust, inlet *Curve, check units.Length) (Overlap, error) {
 	for i := 1; i <= steps; i++ {
 		x := from + d*float64(i)/steps
 		v := min(at(exhaust, x), at(inlet, x))
-		out.Area += (v + prev) / 2 * d / steps
+		out.AreaMMDegrees += (v + prev) / 2 * d / steps
 		prev = v
 	}
 	if x, err := solve.Root(func(x float64) float64 { return at(exhaust, x) - at(inlet, x) }, from, from+d, 1e-9); err == nil {

@@ -50,7 +50,7 @@ func ExampleInterpolateEven() {
 func ExampleCurve_Motion() {
 	c, _ := arcCam().Curve(90 * units.CamDegree)
 	m, err := c.Motion(70 * units.CamDegree)
-	t := m.At(units.RevolutionsPerMinute(5000))
+	t, _ := m.At(units.RevolutionsPerMinute(5000))
 	fmt.Println(m.Lift.In(units.Millimetre, 2), t.Velocity.In(units.MetrePerSecond, 2), t.Acceleration.In(units.MetrePerSecondSquared, 0), err)
 	// Output: 6.91 mm 1.61 m/s -1159 m/s² <nil>
 }
@@ -65,7 +65,7 @@ func ExampleCurve_Centres() {
 func ExampleCurve_Area() {
 	c, _ := arcCam().Curve(90 * units.CamDegree)
 	a, err := c.Area(1*units.Millimetre, units.RevolutionsPerMinute(4000))
-	fmt.Printf("mean lift %s, %.4f mm s, %v\n", a.MeanLift.In(units.Millimetre, 2), a.LiftTime, err)
+	fmt.Printf("mean lift %s, %.4f mm s, %v\n", a.MeanLift.In(units.Millimetre, 2), a.LiftTimeMMSeconds, err)
 	// Output: mean lift 5.46 mm, 0.0493 mm s, <nil>
 }
 

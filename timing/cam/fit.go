@@ -151,7 +151,7 @@ func Fit(samples []Sample, opt FitOptions) (Fitted, error) {
 // InterpolateEven returns the periodic cubic spline through lifts read at even
 // spacing over one turn of the cam, the first at angle zero: the quick way for a
 // table of lift. Errors: fewer than 8, more than 100 000, or a lift that is not
-// finite.
+// finite or beyond 100 mm.
 func InterpolateEven(lift []units.Length) (*Curve, error) {
 	n := len(lift)
 	if n < leastReadings || n > mostReadings {
@@ -159,8 +159,8 @@ func InterpolateEven(lift []units.Length) (*Curve, error) {
 	}
 	at, y := make([]float64, n), make([]float64, n)
 	for i, v := range lift {
-		if !sane(v) {
-			return nil, fault.Fault{Code: fault.OutOfRange, Path: "lift[" + strconv.Itoa(i) + "]", Unit: "mm", Rule: "must be finite"}
+		if !(v >= -100*units.Millimetre && v <= 100*units.Millimetre) {
+			return nil, fault.Fault{Code: fault.OutOfRange, Path: "lift[" + strconv.Itoa(i) + "]", Unit: "mm", Rule: "must be finite and within 100 mm"}
 		}
 		at[i], y[i] = turnDegrees*float64(i)/float64(n), v.Millimetres()
 	}

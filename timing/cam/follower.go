@@ -141,10 +141,11 @@ type Contact struct {
 }
 
 // Contact returns where a follower touches the cam whose curve this is, the base
-// circle given. With a flat foot s', and rho = base + s + s”; with a round one of
-// radius R, tan p = s'/(base + R + s), contact R sin p from the axis, pitch radius
-// ((b+s)^2 + s'^2)^1.5/((b+s)^2 + 2 s'^2 - (b+s) s”), b = base + R, less R
-// (textbook form, from memory; the limit for large R is the flat foot's, tested).
+// circle given. With s1 and s2 the first and second derivative of lift s by cam
+// radian: with a flat foot contact s1 from the axis and radius base + s + s2; with a
+// round one of radius R, tan p = s1/(base + R + s), contact R sin p, pitch radius
+// ((b+s)^2 + s1^2)^1.5/((b+s)^2 + 2 s1^2 - (b+s) s2), b = base + R, less R (textbook
+// form, from memory; the limit for large R is the flat foot's, tested).
 // Errors: an angle not finite, a base not above zero, a radius below zero.
 func (c *Curve) Contact(at units.CamAngle, f Follower, base units.Length) (Contact, error) {
 	var l fault.List
@@ -159,7 +160,7 @@ func (c *Curve) Contact(at units.CamAngle, f Follower, base units.Length) (Conta
 		return Contact{}, err
 	}
 	const perRadian = 180 / math.Pi
-	s, s1, s2 := m.Lift.Millimetres(), m.Velocity*perRadian, m.Acceleration*perRadian*perRadian
+	s, s1, s2 := m.Lift.Millimetres(), m.VelocityMMPerDegree*perRadian, m.AccelerationMMPerDegree2*perRadian*perRadian
 	if f.Radius == 0 {
 		return Contact{Offset: units.Millimetres(s1), Radius: units.Millimetres(base.Millimetres() + s + s2)}, nil
 	}

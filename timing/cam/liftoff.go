@@ -77,10 +77,11 @@ type LiftOff struct {
 }
 
 // LiftOff returns the crank speed at which the spring can no longer make the parts
-// follow the cam: the least over the lift of sqrt(F/(m |y”|)) where the valve is
-// slowed down, F = seated + rate x lift, times two for the crank (derived; the train
-// taken as rigid, so the true speed is lower). The acceleration is the mean over 2°
-// of the cam: a spline rings where the curvature of a cam steps. No answer where the cam never slows
+// follow the cam: the least over the lift of sqrt(F/(m |a|)) where the valve is
+// slowed down, a its acceleration by cam radian, F = seated + rate x lift, times two
+// for the crank (derived; the train taken as rigid, so the true speed is lower). The
+// acceleration is the mean over 2° of the cam: a spline rings where the curvature of a
+// cam steps. No answer where the cam never slows
 // the valve. Errors: those of [Valve.Err]; a force, rate or mass not above zero.
 func (v Valve) LiftOff(s SpringLoad) (LiftOff, error) {
 	var l fault.List

@@ -65,7 +65,7 @@ func (r Rise) At(from units.CamAngle) (Motion, error) {
 	}
 	m := r.Law.unit(from.Ratio(r.Over))
 	h, b := r.Lift.Millimetres(), r.Over.Degrees()
-	return Motion{Lift: units.Millimetres(h * m[0]), Velocity: h * m[1] / b, Acceleration: h * m[2] / (b * b), Jerk: h * m[3] / (b * b * b)}, nil
+	return Motion{Lift: units.Millimetres(h * m[0]), VelocityMMPerDegree: h * m[1] / b, AccelerationMMPerDegree2: h * m[2] / (b * b), JerkMMPerDegree3: h * m[3] / (b * b * b)}, nil
 }
 
 // unit is a lift of 1 over 0 to 1 with its derivatives.
@@ -86,10 +86,10 @@ func (l Law) unit(t float64) [4]float64 {
 
 // Greatest is the greatest velocity and acceleration of a rise.
 type Greatest struct {
-	Velocity     float64            `json:"velocity_mm_per_deg"`      // mm per cam degree
-	Acceleration float64            `json:"acceleration_mm_per_deg2"` // mm per cam degree squared
-	Speed        units.Speed        `json:"speed"`                    // at the speed given
-	InTime       units.Acceleration `json:"acceleration_in_time"`
+	VelocityMMPerDegree      float64            `json:"velocity_mm_per_deg"`      // mm per cam degree
+	AccelerationMMPerDegree2 float64            `json:"acceleration_mm_per_deg2"` // mm per cam degree squared
+	Speed                    units.Speed        `json:"speed"`                    // at the speed given
+	InTime                   units.Acceleration `json:"acceleration_in_time"`
 }
 
 // Greatest returns the greatest velocity and acceleration of a rise with the cam
@@ -114,7 +114,7 @@ func (r Rise) Greatest(camSpeed units.RotationalSpeed) (Greatest, error) {
 	}
 	h, b, w := r.Lift.Millimetres(), r.Over.Degrees(), camSpeed.DegreesPerSecond()
 	v, a = v*h/b, a*h/(b*b)
-	return Greatest{Velocity: v, Acceleration: a, Speed: units.MetresPerSecond(math.Abs(v*w) / 1000), InTime: units.MetresPerSecondSquared(a * w * w / 1000)}, nil
+	return Greatest{VelocityMMPerDegree: v, AccelerationMMPerDegree2: a, Speed: units.MetresPerSecond(math.Abs(v*w) / 1000), InTime: units.MetresPerSecondSquared(a * w * w / 1000)}, nil
 }
 
 // shape is a lobe given by formula: lift and its derivatives by cam radian, in mm,
@@ -159,7 +159,7 @@ func motionOf(s shape, fromNose units.CamAngle) (Motion, error) {
 		m[1] = -m[1]
 	}
 	const perDegree = math.Pi / 180
-	return Motion{Lift: units.Millimetres(m[0]), Velocity: m[1] * perDegree, Acceleration: m[2] * perDegree * perDegree}, nil
+	return Motion{Lift: units.Millimetres(m[0]), VelocityMMPerDegree: m[1] * perDegree, AccelerationMMPerDegree2: m[2] * perDegree * perDegree}, nil
 }
 
 // ArcCam is a lobe of circular arcs, base circle, two convex flanks and nose, under
@@ -202,7 +202,7 @@ func (a arc) rise(t float64) [3]float64 {
 // OP = (d^2 - (rb-rn)^2)/(2 ((rb-rn) - d cos a)), flank radius OP + rb,
 // sin phi = d sin a/(flank - rn) (Bevan, The Theory of Machines, 3rd ed., chapter
 // 9, example 5; from memory of the notation). Errors: figures not above zero, a half
-// angle of 90° or more, or arcs that do not close: d cos a must be below rb - rn.
+// angle below 1° or of 180° and more, or arcs that do not close: d cos a must be below rb - rn.
 func (c ArcCam) Shape() (ArcShape, error) {
 	l := c.check()
 	if err := l.Err(); err != nil {
@@ -296,7 +296,8 @@ func (g tangent) rise(t float64) [3]float64 {
 
 // Shape returns the nose: d = lift/(1 - cos a), nose radius base + lift - d,
 // tan phi = d sin a/(base + roller) (geometry of the tangents, derived). Errors:
-// figures not above zero, a half angle of 90° or more, or no room for a nose.
+// figures not above zero, a half angle below 1° or of 90° and more, or no room for a
+// nose.
 func (c TangentCam) Shape() (TangentShape, error) {
 	var l fault.List
 	above(&l, "base_radius", c.BaseRadius, "mm")

@@ -32,7 +32,7 @@ func ExampleRise_At() {
 	r := cam.Rise{Law: cam.Cycloidal, Lift: 20 * units.Millimetre, Over: 60 * units.CamDegree}
 	for _, at := range []units.CamAngle{5, 15, 30} {
 		m, _ := r.At(at)
-		fmt.Printf("%.6f %.6f %.6f\n", m.Lift.Millimetres(), m.Velocity, m.Acceleration)
+		fmt.Printf("%.6f %.6f %.6f\n", m.Lift.Millimetres(), m.VelocityMMPerDegree, m.AccelerationMMPerDegree2)
 	}
 	// Output:
 	// 0.075117 0.044658 0.017453
@@ -47,8 +47,8 @@ func ExampleTangentCam() {
 		BaseRadius: 30 * units.Millimetre, Lift: 17.5 * units.Millimetre, HalfAngle: 75 * units.CamDegree, Roller: 17.5 * units.Millimetre,
 	}
 	m, err := c.At(units.CamDegrees(-75 + 1e-9))
-	a := m.At(units.RevolutionsPerMinute(1200)).Acceleration // the cam at 600
-	fmt.Printf("%.1f %v\n", a.SI(), err)
+	a, _ := m.At(units.RevolutionsPerMinute(1200)) // the cam at 600
+	fmt.Printf("%.1f %v\n", a.Acceleration.SI(), err)
 	// Output: 187.5 <nil>
 }
 

@@ -80,11 +80,11 @@ func (s Seat) area(lift float64) (mm2 float64, stage int) {
 
 // FlowArea is the opening of a valve summed over its lift.
 type FlowArea struct {
-	AreaAngle float64       `json:"area_angle_mm2_deg"` // mm² x crank degrees
-	AreaTime  float64       `json:"area_time_mm2_s"`    // mm² x seconds, at the speed given; 0 if none was
-	Mean      units.Area    `json:"mean"`               // over the time the valve is off its seat
-	Greatest  units.Area    `json:"greatest"`
-	Basis     refdata.Basis `json:"basis"`
+	AreaAngleMM2Degrees float64       `json:"area_angle_mm2_deg"` // mm² x crank degrees
+	AreaTimeMM2Seconds  float64       `json:"area_time_mm2_s"`    // mm² x seconds, at the speed given; 0 if none was
+	Mean                units.Area    `json:"mean"`               // over the time the valve is off its seat
+	Greatest            units.Area    `json:"greatest"`
+	Basis               refdata.Basis `json:"basis"`
 }
 
 // FlowArea returns the area a valve opens, summed over crank angle and, at a crank
@@ -109,16 +109,16 @@ func (v Valve) FlowArea(s Seat, crankSpeed units.RotationalSpeed) (FlowArea, err
 			continue
 		}
 		a, _ := s.area(y)
-		out.AreaAngle += a * 2 * turnDegrees / steps
+		out.AreaAngleMM2Degrees += a * 2 * turnDegrees / steps
 		greatest = max(greatest, a)
 		open++
 	}
 	out.Greatest = units.SquareMillimetres(greatest)
 	if open > 0 {
-		out.Mean = units.SquareMillimetres(out.AreaAngle / (float64(open) * 2 * turnDegrees / steps))
+		out.Mean = units.SquareMillimetres(out.AreaAngleMM2Degrees / (float64(open) * 2 * turnDegrees / steps))
 	}
 	if w := crankSpeed.DegreesPerSecond(); w > 0 {
-		out.AreaTime = out.AreaAngle / w
+		out.AreaTimeMM2Seconds = out.AreaAngleMM2Degrees / w
 	}
 	out.Basis.Sources = []refdata.Source{{Title: "Heywood, Internal Combustion Engine Fundamentals (1988)", Clause: "chapter 6", Status: refdata.FromMemory}}
 	return out, nil

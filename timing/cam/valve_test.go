@@ -77,7 +77,7 @@ func TestArcCamCurvature(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			rho := a.BaseRadius.Millimetres() + m.Lift.Millimetres() + m.Acceleration*perRadian*perRadian
+			rho := a.BaseRadius.Millimetres() + m.Lift.Millimetres() + m.AccelerationMMPerDegree2*perRadian*perRadian
 			if math.Abs(rho-p.want.Millimetres()) > 1e-6*p.want.Millimetres() {
 				t.Fatalf("radius %g at %v, made with %v", rho, p.at, p.want)
 			}
@@ -85,7 +85,7 @@ func TestArcCamCurvature(t *testing.T) {
 		top, _ := a.At(0)
 		before, _ := a.At(s.FlankAngle - a.HalfAngle - 1e-9)
 		after, _ := a.At(s.FlankAngle - a.HalfAngle + 1e-9)
-		if math.Abs((top.Lift-a.Lift).Millimetres()) > 1e-9 || math.Abs((before.Lift-after.Lift).Millimetres()) > 1e-6 || math.Abs(before.Velocity-after.Velocity) > 1e-6 {
+		if math.Abs((top.Lift-a.Lift).Millimetres()) > 1e-9 || math.Abs((before.Lift-after.Lift).Millimetres()) > 1e-6 || math.Abs(before.VelocityMMPerDegree-after.VelocityMMPerDegree) > 1e-6 {
 			t.Fatalf("arcs do not join: %+v %+v", before, after)
 		}
 	})
@@ -107,7 +107,7 @@ func TestTangentCamJoins(t *testing.T) {
 		join := s.FlankAngle - c.HalfAngle
 		before, _ := c.At(join - 1e-9)
 		after, _ := c.At(join + 1e-9)
-		if math.Abs((before.Lift-after.Lift).Millimetres()) > 1e-6 || math.Abs(before.Velocity-after.Velocity) > 1e-6 {
+		if math.Abs((before.Lift-after.Lift).Millimetres()) > 1e-6 || math.Abs(before.VelocityMMPerDegree-after.VelocityMMPerDegree) > 1e-6 {
 			t.Fatalf("flank and nose do not join: %+v %+v", before, after)
 		}
 		const h = 1e-4
@@ -117,11 +117,11 @@ func TestTangentCamJoins(t *testing.T) {
 		m, _ := c.At(x)
 		up, _ := c.At(x + h)
 		down, _ := c.At(x - h)
-		if v := (up.Lift - down.Lift).Millimetres() / (2 * h); math.Abs(v-m.Velocity) > 1e-6 {
-			t.Fatalf("velocity %g, by differences %g", m.Velocity, v)
+		if v := (up.Lift - down.Lift).Millimetres() / (2 * h); math.Abs(v-m.VelocityMMPerDegree) > 1e-6 {
+			t.Fatalf("velocity %g, by differences %g", m.VelocityMMPerDegree, v)
 		}
-		if a := (up.Velocity - down.Velocity) / (2 * h); math.Abs(a-m.Acceleration) > 1e-6 {
-			t.Fatalf("acceleration %g, by differences %g", m.Acceleration, a)
+		if a := (up.VelocityMMPerDegree - down.VelocityMMPerDegree) / (2 * h); math.Abs(a-m.AccelerationMMPerDegree2) > 1e-6 {
+			t.Fatalf("acceleration %g, by differences %g", m.AccelerationMMPerDegree2, a)
 		}
 	})
 }
@@ -327,7 +327,7 @@ func TestOverlap(t *testing.T) {
 		t.Errorf("%+v, want %g about zero", o, want)
 	}
 	far, _ := arcCam().Curve(100)
-	if o, _ := cam.OverlapOf(ex, far, units.Millimetres(0.1)); !(o.Cam < 0) || o.Area != 0 {
+	if o, _ := cam.OverlapOf(ex, far, units.Millimetres(0.1)); !(o.Cam < 0) || o.AreaMMDegrees != 0 {
 		t.Errorf("%+v: a pause", o)
 	}
 	// Area against the lift formula of the arcs, by a fine sum.
@@ -337,7 +337,7 @@ func TestOverlap(t *testing.T) {
 		m, _ := arcCam().At(units.CamDegrees(x - 54))
 		sum += m.Lift.Millimetres() * 0.001
 	}
-	if math.Abs(a.LiftAngle-sum) > 1e-4*sum || math.Abs(a.LiftTime-a.LiftAngle/9000) > 1e-12 {
+	if math.Abs(a.LiftAngleMMDegrees-sum) > 1e-4*sum || math.Abs(a.LiftTimeMMSeconds-a.LiftAngleMMDegrees/9000) > 1e-12 {
 		t.Errorf("%+v, by sum %g", a, sum)
 	}
 }
@@ -371,7 +371,7 @@ func TestSeat(t *testing.T) {
 	c, _ := arcCam().Curve(100)
 	v := cam.Valve{Cam: c, Clearance: units.Millimetres(0.1)}
 	a, err := v.FlowArea(s, units.RevolutionsPerMinute(3000))
-	if err != nil || !(a.Mean > 0 && a.Mean < a.Greatest) || math.Abs(a.AreaTime-a.AreaAngle/18000) > 1e-12 {
+	if err != nil || !(a.Mean > 0 && a.Mean < a.Greatest) || math.Abs(a.AreaTimeMM2Seconds-a.AreaAngleMM2Degrees/18000) > 1e-12 {
 		t.Errorf("%+v %v", a, err)
 	}
 }

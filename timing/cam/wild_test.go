@@ -24,6 +24,8 @@ func TestWildFigures(t *testing.T) {
 		finite(t, "lift", err, y)
 		m, err := whole.Motion(at("at"))
 		finite(t, "motion", err, m)
+		inTime, err := m.At(rpm("speed"))
+		finite(t, "in time", err, inTime)
 		c, err := whole.Advanced(at("by"))
 		if err != nil {
 			c = whole

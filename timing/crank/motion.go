@@ -12,17 +12,17 @@ import (
 // away from the head, is positive; the rod's angle is positive when the crankpin
 // is on the side it goes down on.
 type Motion struct {
-	Travel       units.Length       `json:"travel"` // below TDC
-	Velocity     units.Speed        `json:"velocity"`
-	Acceleration units.Acceleration `json:"acceleration"`
-	Jerk         float64            `json:"jerk_m_per_s3"` // metres per second cubed
+	Travel               units.Length       `json:"travel"` // below TDC
+	Velocity             units.Speed        `json:"velocity"`
+	Acceleration         units.Acceleration `json:"acceleration"`
+	JerkMetresPerSecond3 float64            `json:"jerk_m_per_s3"` // metres per second cubed
 	// PerDegree is travel gained per crank degree, which turns a tolerance in
 	// millimetres into degrees.
-	PerDegree       units.Length          `json:"per_degree"`
-	Rod             units.Angle           `json:"rod"` // between rod and bore
-	RodSpeed        units.RotationalSpeed `json:"rod_speed"`
-	RodAcceleration float64               `json:"rod_acceleration_rad_per_s2"` // radians per second squared
-	Crankpin        units.Acceleration    `json:"crankpin"`                    // towards the crank's axis, w^2 r
+	PerDegree                        units.Length          `json:"per_degree"`
+	Rod                              units.Angle           `json:"rod"` // between rod and bore
+	RodSpeed                         units.RotationalSpeed `json:"rod_speed"`
+	RodAccelerationRadiansPerSecond2 float64               `json:"rod_acceleration_rad_per_s2"` // radians per second squared
+	Crankpin                         units.Acceleration    `json:"crankpin"`                    // towards the crank's axis, w^2 r
 }
 
 // slopes are travel and rod angle with their derivatives by crank angle, in mm
@@ -46,15 +46,15 @@ func (g geometry) slopes(th float64) slopes {
 
 func (p slopes) at(w, r float64) Motion {
 	return Motion{
-		Crankpin:        units.MetresPerSecondSquared(w * w * r / 1000),
-		Travel:          units.Millimetres(p.x),
-		Velocity:        units.MetresPerSecond(w * p.x1 / 1000),
-		Acceleration:    units.MetresPerSecondSquared(w * w * p.x2 / 1000),
-		Jerk:            w * w * w * p.x3 / 1000,
-		PerDegree:       units.Millimetres(p.x1 * math.Pi / 180),
-		Rod:             units.Radians(p.rod),
-		RodSpeed:        units.RadiansPerSecond(w * p.rod1),
-		RodAcceleration: w * w * p.rod2,
+		Crankpin:                         units.MetresPerSecondSquared(w * w * r / 1000),
+		Travel:                           units.Millimetres(p.x),
+		Velocity:                         units.MetresPerSecond(w * p.x1 / 1000),
+		Acceleration:                     units.MetresPerSecondSquared(w * w * p.x2 / 1000),
+		JerkMetresPerSecond3:             w * w * w * p.x3 / 1000,
+		PerDegree:                        units.Millimetres(p.x1 * math.Pi / 180),
+		Rod:                              units.Radians(p.rod),
+		RodSpeed:                         units.RadiansPerSecond(w * p.rod1),
+		RodAccelerationRadiansPerSecond2: w * w * p.rod2,
 	}
 }
 

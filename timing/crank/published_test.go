@@ -121,7 +121,7 @@ func TestPublishedCranks(t *testing.T) {
 	s = crank.Slider{Throw: units.Inches(9), Rod: units.Inches(36)}
 	m, _ = s.Motion(atdc(40), rpm(240))
 	near(t, "Bevan 3.4, crankpin", m.Crankpin.FeetPerSecondSquared(), 474, 1.1e-3)
-	near(t, "Bevan 3.4, rod acceleration, by drawing", math.Abs(m.RodAcceleration), 98.7, 0.01)
+	near(t, "Bevan 3.4, rod acceleration, by drawing", math.Abs(m.RodAccelerationRadiansPerSecond2), 98.7, 0.01)
 
 	s = crank.Slider{Throw: 150, Rod: 600}
 	m, _ = s.Motion(atdc(60), rpm(450))
@@ -130,7 +130,7 @@ func TestPublishedCranks(t *testing.T) {
 	m, _ = s.TwoTermMotion(atdc(60), rpm(450))
 	near(t, "Khurmi 15.5, speed", m.Velocity.SI(), 6.9, 0.00725)
 	near(t, "Khurmi 15.5, rod speed", m.RodSpeed.SI(), 5.9, 0.0085)
-	near(t, "Khurmi 15.5, rod acceleration", -m.RodAcceleration, 481, 0.00104)
+	near(t, "Khurmi 15.5, rod acceleration", -m.RodAccelerationRadiansPerSecond2, 481, 0.00104)
 
 	s = crank.Slider{Stroke: units.Metres(0.2), Rod: units.Metres(0.4)}
 	m, _ = s.TwoTermMotion(atdc(60), rpm(500))
@@ -205,9 +205,9 @@ func TestMotionDifferentiates(t *testing.T) {
 		}{
 			{"velocity", m.Velocity.SI(), (up.Travel - down.Travel).SI() / (2 * h)},
 			{"acceleration", m.Acceleration.SI(), (up.Velocity - down.Velocity).SI() / (2 * h)},
-			{"jerk", m.Jerk, (up.Acceleration - down.Acceleration).SI() / (2 * h)},
+			{"jerk", m.JerkMetresPerSecond3, (up.Acceleration - down.Acceleration).SI() / (2 * h)},
 			{"rod speed", m.RodSpeed.SI() * r, (up.Rod - down.Rod).SI() / (2 * h) * r},
-			{"rod acceleration", m.RodAcceleration * r, (up.RodSpeed - down.RodSpeed).SI() / (2 * h) * r},
+			{"rod acceleration", m.RodAccelerationRadiansPerSecond2 * r, (up.RodSpeed - down.RodSpeed).SI() / (2 * h) * r},
 		} {
 			if math.Abs(c.got-c.want) > 1e-6*r {
 				t.Fatalf("%s %g, by differences %g", c.name, c.got, c.want)

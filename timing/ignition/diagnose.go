@@ -190,8 +190,8 @@ func (s *situation) options(out *Result) {
 	if s.opt.GapRate == (GapRate{}) {
 		assume("slope of the points cam", "15° to 50° of its shaft per mm")
 	}
-	s.gapRate = s.in.Spec.Drive.AtCrank(units.Degrees((rate.Low + rate.High) / 2)).Degrees()
-	s.gapRateU = s.in.Spec.Drive.AtCrank(units.Degrees((rate.High-rate.Low)/2)).Degrees()/math.Sqrt(3) + 1e-9
+	s.gapRate = s.in.Spec.Drive.AtCrank(units.Degrees((rate.LowDegreesPerMM + rate.HighDegreesPerMM) / 2)).Degrees()
+	s.gapRateU = s.in.Spec.Drive.AtCrank(units.Degrees((rate.HighDegreesPerMM-rate.LowDegreesPerMM)/2)).Degrees()/math.Sqrt(3) + 1e-9
 }
 
 // deviations fills in the readings against what they should be.

@@ -11,19 +11,19 @@ import (
 // near the place where they part. Its zero value is 15° to 50° per mm: common
 // practice, wide because cams differ. Measure it: read the disc at two gaps.
 type GapRate struct {
-	Low  float64 `json:"low_deg_per_mm"`  // shaft degrees per millimetre
-	High float64 `json:"high_deg_per_mm"` // shaft degrees per millimetre
+	LowDegreesPerMM  float64 `json:"low_deg_per_mm"`  // shaft degrees per millimetre
+	HighDegreesPerMM float64 `json:"high_deg_per_mm"` // shaft degrees per millimetre
 }
 
 func (r GapRate) filled() GapRate {
 	if r == (GapRate{}) {
-		return GapRate{Low: 15, High: 50}
+		return GapRate{LowDegreesPerMM: 15, HighDegreesPerMM: 50}
 	}
 	return r
 }
 
 func (r GapRate) err() error {
-	if r = r.filled(); !(r.Low > 0 && r.Low <= r.High && r.High < 1000) {
+	if r = r.filled(); !(r.LowDegreesPerMM > 0 && r.LowDegreesPerMM <= r.HighDegreesPerMM && r.HighDegreesPerMM < 1000) {
 		return fault.Fault{Code: fault.OutOfRange, Path: "gap_rate", Unit: "°/mm", Rule: "two rates above zero and below 1000, low to high"}
 	}
 	return nil
@@ -63,6 +63,6 @@ func GapShift(from, to units.Length, rate GapRate, d Drive) (GapMoved, error) {
 	b.Cautions = []refdata.Caution{refdata.HighTension}
 	rate = rate.filled()
 	mm := (to - from).Millimetres()
-	low, high := units.Degrees(rate.Low*mm), units.Degrees(rate.High*mm)
+	low, high := units.Degrees(rate.LowDegreesPerMM*mm), units.Degrees(rate.HighDegreesPerMM*mm)
 	return GapMoved{Shaft: measure.Between(low, high), Crank: measure.Between(d.AtCrank(low), d.AtCrank(high)), Basis: b}, nil
 }

@@ -45,7 +45,7 @@ func TestWildFigures(t *testing.T) {
 		}
 		opt := ignition.Options{}
 		if rapid.IntRange(0, 3).Draw(t, "options") == 0 {
-			opt = ignition.Options{Setting: units.CrankDegrees(wild(t, "s")), TDCError: units.CrankDegrees(wild(t, "t")), GapRate: ignition.GapRate{Low: wild(t, "l"), High: wild(t, "h")}, Priors: map[string]float64{"slipped": wild(t, "p")}}
+			opt = ignition.Options{Setting: units.CrankDegrees(wild(t, "s")), TDCError: units.CrankDegrees(wild(t, "t")), GapRate: ignition.GapRate{LowDegreesPerMM: wild(t, "l"), HighDegreesPerMM: wild(t, "h")}, Priors: map[string]float64{"slipped": wild(t, "p")}}
 		}
 		r, err := ignition.Diagnose(in, opt)
 		for i := range r.Causes.Odds { // ruled out is -Inf, and not part of the JSON
@@ -56,7 +56,7 @@ func TestWildFigures(t *testing.T) {
 		finite(t, "travel", err, x)
 		rim, err := ignition.OnRim(units.CrankDegrees(wild(t, "by")), mm("d"))
 		finite(t, "rim", err, rim)
-		g, err := ignition.GapShift(mm("from"), mm("to"), ignition.GapRate{Low: wild(t, "l"), High: wild(t, "h")}, in.Spec.Drive)
+		g, err := ignition.GapShift(mm("from"), mm("to"), ignition.GapRate{LowDegreesPerMM: wild(t, "l"), HighDegreesPerMM: wild(t, "h")}, in.Spec.Drive)
 		finite(t, "gap", err, g)
 		b, err := ignition.BurnEnd(units.Before(units.TDC, units.CrankDegrees(wild(t, "at"))), units.CrankDegrees(wild(t, "delay")), mm("d"), units.MetresPerSecond(wild(t, "f")), units.RevolutionsPerMinute(wild(t, "n")))
 		finite(t, "burn", err, b)
