@@ -170,16 +170,6 @@ func quantity[Q units.Quantity](s section, key string) (Q, bool) {
 	return q, s.faults.Under(under(s.path, key), err)
 }
 
-// need is quantity for a figure the section cannot do without.
-func need[Q units.Quantity](s section, key string) Q {
-	q, ok := quantity[Q](s, key)
-	if !ok && !s.has(key) {
-		var zero Q
-		s.fault(key, fault.Missing, "", "needed, such as "+units.Example(zero))
-	}
-	return q
-}
-
 // reading returns the reading at key, not taken if it is not there.
 func reading[Q units.Quantity](s section, key string, with measure.Instrument[Q]) measure.Reading[Q] {
 	r, err := measure.Read(s.text(key), with)
