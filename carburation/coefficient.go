@@ -23,7 +23,7 @@ func Reynolds(flow units.VolumeFlow, bore units.Length, nu units.KinematicViscos
 //	Cu = 0.827 - 0.0085 l/d from l/d 2 on, 0.810 from 1.5 to 2
 //
 // (A. Lichtarowicz, R. K. Duggins, E. Markland, J. Mech. Engng Sci. 7 (1965)
-// 210-219, equation 12, read in extraction notes; one transcription has 0.0015
+// 210-219, equation 12, read in extraction notes; one copy has 0.0015
 // for 0.005, the others agree). A countersunk or burred entry moves it by 5 % to
 // 15 %. Errors: figures outside.
 func ParallelBore(reynolds, lengthOverBore float64) (float64, error) {

@@ -149,6 +149,6 @@ func (s Surroundings) outside(l *fault.List) outside {
 			o.swap.BoreFactor *= math.Sqrt(x)
 		}
 	}
-	o.sources = append([]refdata.Source{{Title: "CIPM-2007, A. Picard et al., Metrologia 45 (2008) 149-155", Read: "public transcriptions of its constants", Status: refdata.Published}}, o.fuel.Sources...)
+	o.sources = append([]refdata.Source{{Title: "CIPM-2007, A. Picard et al., Metrologia 45 (2008) 149-155", Read: "public copies of its constants", Status: refdata.Published}}, o.fuel.Sources...)
 	return o
 }

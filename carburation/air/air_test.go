@@ -20,7 +20,7 @@ func printed(t *testing.T, what string, got float64, want string, decimals int) 
 }
 
 // ISO 2533:1975 / US Standard Atmosphere 1976, pressure and speed of sound
-// against geopotential height, read in a transcription.
+// against geopotential height, read in a public copy.
 func TestStandardPrinted(t *testing.T) {
 	for _, c := range []struct {
 		h      float64

@@ -9,7 +9,7 @@ import (
 )
 
 // Defining constants of the standard atmosphere, ISO 2533:1975 clause 2 and
-// table 1, read in transcriptions of the tables that they reproduce.
+// table 1, read in copies of the tables that they reproduce.
 const (
 	gravity     = 9.80665   // m/s2
 	gasConstant = 287.05287 // J/(kg K)
@@ -53,7 +53,7 @@ func (a Atmosphere) Weather() Weather {
 
 // ISO2533 is the source of the standard atmosphere.
 func ISO2533() refdata.Source {
-	return refdata.Source{Title: "ISO 2533:1975 Standard Atmosphere", Clause: "clause 2", Read: "public transcriptions of its tables", Status: refdata.Published}
+	return refdata.Source{Title: "ISO 2533:1975 Standard Atmosphere", Clause: "clause 2", Read: "public copies of its tables", Status: refdata.Published}
 }
 
 // Standard returns the standard atmosphere at geopotential height h, -2 km to
