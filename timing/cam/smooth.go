@@ -165,8 +165,8 @@ func smooth(out *Fitted, start float64, at, y, w []float64, opt FitOptions) {
 	}
 	s := newSpline(at, y, w)
 	noise := opt.Noise.Millimetres()
-	score := func(logAlpha float64) float64 {
-		r := s.solve(math.Exp(logAlpha))
+	score := func(k int) float64 {
+		r := s.solve(alphaAt(k))
 		switch {
 		case !r.ok:
 			return math.Inf(1)
@@ -179,8 +179,7 @@ func smooth(out *Fitted, start float64, at, y, w []float64, opt FitOptions) {
 		}
 		return n * r.rss / (left * left)
 	}
-	best := least(score, -12, 25)
-	r := s.solve(math.Exp(best))
+	r := s.solve(alphaAt(least(score)))
 	for i := range r.v {
 		r.v[i] /= s.scale * s.scale
 	}
@@ -194,32 +193,27 @@ func smooth(out *Fitted, start float64, at, y, w []float64, opt FitOptions) {
 	out.Doubt = units.Millimetres(noise * math.Sqrt(r.free/n))
 }
 
-// least finds the least of f between a and b: the best of 16 places, then a
-// golden section about it. f may have other valleys.
-func least(f func(float64) float64, a, b float64) float64 {
-	const steps = 15
-	best, at := math.Inf(1), a
-	for i := range steps + 1 {
-		x := a + (b-a)*float64(i)/steps
-		if v := f(x); v < best {
-			best, at = v, x
+// alphaAt is the stiffness number k: sixteen of them for each factor e. Whole numbers
+// make the choice, and so the curve, the same on every machine; between two of them the
+// curve moves far less than its own doubt.
+func alphaAt(k int) float64 { return math.Exp(float64(k) / 16) }
+
+// least finds the stiffness of least score: the best of 16 places from 6e-6 to 1e11,
+// then by steps halved until neighbours are worse. There may be other valleys.
+func least(score func(k int) float64) int {
+	const low, high, step = -192, 408, 40
+	best, at := math.Inf(1), low
+	for k := low; k <= high; k += step {
+		if v := score(k); v < best {
+			best, at = v, k
 		}
 	}
-	width := (b - a) / steps
-	lo, hi := at-width, at+width
-	ratio := (math.Sqrt(5) - 1) / 2
-	x1, x2 := hi-ratio*(hi-lo), lo+ratio*(hi-lo)
-	f1, f2 := f(x1), f(x2)
-	for range 11 {
-		if f1 < f2 {
-			hi, x2, f2 = x2, x1, f1
-			x1 = hi - ratio*(hi-lo)
-			f1 = f(x1)
-		} else {
-			lo, x1, f1 = x1, x2, f2
-			x2 = lo + ratio*(hi-lo)
-			f2 = f(x2)
+	for h := step / 2; h > 0; h /= 2 {
+		for _, k := range [...]int{at - h, at + h} {
+			if v := score(k); v < best {
+				best, at = v, k
+			}
 		}
 	}
-	return (lo + hi) / 2
+	return at
 }
