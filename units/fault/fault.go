@@ -129,10 +129,18 @@ func Faults(err error) []Fault {
 		}
 		return all
 	}
-	if inner := errors.Unwrap(err); inner != nil {
+	if inner := errors.Unwrap(err); inner != nil && holds(inner) {
 		return Faults(inner)
 	}
 	return []Fault{{Code: BadForm, Rule: err.Error()}}
+}
+
+// holds reports whether there is a fault in err: what wraps none, such as the error
+// of a file that cannot be opened, keeps its own text.
+func holds(err error) bool {
+	var f Fault
+	var p *Fault
+	return errors.As(err, &f) || errors.As(err, &p)
 }
 
 func join(outer, inner string) string {

@@ -71,3 +71,16 @@ func TestUnder(t *testing.T) {
 		t.Errorf("%#v", f)
 	}
 }
+
+// What wraps no fault is told in its own words, not in those of what it wraps.
+func TestWrappedErrorsKeepTheirText(t *testing.T) {
+	plain := fmt.Errorf("open lifts.txt: %w", errors.New("no such file"))
+	got := fault.Faults(plain)
+	if want := []fault.Fault{{Code: fault.BadForm, Rule: "open lifts.txt: no such file"}}; !cmp.Equal(got, want) {
+		t.Errorf("%v", got)
+	}
+	inner := fault.Fault{Code: fault.Missing, Path: "lift", Rule: "is needed"}
+	if got := fault.Faults(fmt.Errorf("cam: %w", inner)); !cmp.Equal(got, []fault.Fault{inner}) {
+		t.Errorf("%v", got)
+	}
+}
