@@ -59,6 +59,9 @@ func carburettorSection(j *job, in carburation.Input, opt carburation.Options, n
 	in.Engine.Displacement = measure.By(swept, measure.Nominal[units.Volume](0.005))
 	in.Engine.Cylinders = j.engine.cylinders
 	in.Engine.PeakSpeed = j.engine.peak
+	if needle != nil {
+		in.Fitted.NeedleJet, in.Fitted.Needle = needle.NeedleJet, needle.Needle
+	}
 	r, err := carburation.Start(in, opt)
 	if err != nil {
 		return s, err
