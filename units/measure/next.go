@@ -24,6 +24,10 @@ type Check struct {
 	Key, Text string
 	Work      units.Time         // how long it takes
 	Outlooks  map[string]Outlook // by cause key; all figures, or all the same outcomes
+	// InOrder gives the outlooks in the order of the ranking's odds instead, and
+	// saves the look-up; the zero Outlook is one that is lacking. Causes that
+	// expect the same may share their Chances.
+	InOrder []Outlook
 }
 
 // Gain is what a check is expected to tell.
@@ -74,11 +78,21 @@ func Next(r Ranking, checks []Check) ([]Gain, error) {
 }
 
 func information(q hermite, r Ranking, c Check) (float64, error) {
-	var share []float64
-	var looks []Outlook
 	outcomes := -1
-	for _, o := range r.Odds {
-		look, ok := c.Outlooks[o.Key]
+	if c.InOrder != nil && len(c.InOrder) != len(r.Odds) {
+		return 0, fault.Fault{Code: fault.Conflict, Path: "in_order", Value: strconv.Itoa(len(c.InOrder)), Rule: "needs one outlook for each cause of the ranking"}
+	}
+	share := make([]float64, 0, len(r.Odds))
+	looks := make([]Outlook, 0, len(r.Odds))
+	for i, o := range r.Odds {
+		var look Outlook
+		var ok bool
+		if c.InOrder != nil {
+			look = c.InOrder[i]
+			ok = look.Chances != nil || look.SD != 0
+		} else {
+			look, ok = c.Outlooks[o.Key]
+		}
 		if !ok {
 			if o.Share > negligible {
 				return 0, fault.Fault{Code: fault.Missing, Path: "outlooks", Value: o.Key, Rule: "every cause above 0.1 % needs an outlook"}
@@ -94,12 +108,19 @@ func information(q hermite, r Ranking, c Check) (float64, error) {
 	}
 	nats := 0.0
 	if outcomes > 0 {
+		mix := mixChances(share, looks, outcomes)
+		var last []float64
+		own := 0.0 // what the outcome tells if the cause is true
 		for i, s := range share {
-			for k, p := range looks[i].Chances {
-				if p > 0 && s > 0 {
-					nats += s * p * math.Log(p/mixChance(share, looks, k))
+			if chances := looks[i].Chances; last == nil || &chances[0] != &last[0] {
+				last, own = chances, 0
+				for k, p := range chances {
+					if p > 0 && mix[k] > 0 {
+						own += p * math.Log(p/mix[k])
+					}
 				}
 			}
+			nats += s * own
 		}
 		return max(nats/math.Ln2, 0), nil
 	}
@@ -152,12 +173,15 @@ func (l Outlook) check(outcomes int) error {
 	return nil
 }
 
-func mixChance(share []float64, looks []Outlook, k int) float64 {
-	p := 0.0
+// mixChances is the chance of each outcome whichever cause is true.
+func mixChances(share []float64, looks []Outlook, outcomes int) []float64 {
+	mix := make([]float64, outcomes)
 	for i, s := range share {
-		p += s * looks[i].Chances[k]
+		for k, p := range looks[i].Chances {
+			mix[k] += s * p
+		}
 	}
-	return p
+	return mix
 }
 
 // mixture is the normal figures of all causes with their shares, each term's

@@ -182,6 +182,42 @@ func TestRankShares(t *testing.T) {
 	})
 }
 
+// Suspects holds all of Within and whatever the readings do not speak against by
+// three to one, and nothing else.
+func TestSuspects(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 8).Draw(t, "causes")
+		causes := make([]measure.Cause, n+1)
+		for i := range causes {
+			l := rapid.Float64Range(-8, 0).Draw(t, "log likelihood")
+			causes[i] = measure.Cause{Key: string(rune('a' + i)), Prior: rapid.Float64Range(0.01, 100).Draw(t, "prior"), Hypothesis: measure.LogLikelihood(func(measure.Data) float64 { return l })}
+		}
+		r, err := measure.Rank(nil, causes[:n], causes[n])
+		if err != nil {
+			t.Fatal(err)
+		}
+		ratio := rapid.Float64Range(1, 100).Draw(t, "ratio")
+		listed := map[string]bool{}
+		last := r.Leader()
+		for i, o := range r.Suspects(ratio) {
+			if i == 0 && o.Key != last.Key || o.Share > last.Share {
+				t.Errorf("%v stands after %v", o, last)
+			}
+			listed[o.Key], last = true, o
+		}
+		for _, o := range r.Odds {
+			near := r.Leader().Share <= ratio*o.Share
+			against := math.Exp(r.Leader().LogLikelihood - o.LogLikelihood)
+			if want := near || against < 3; listed[o.Key] != want {
+				t.Errorf("%v listed: %v; %v to 1 against it, leader %v", o, listed[o.Key], against, r.Leader())
+			}
+		}
+	})
+	if (measure.Ranking{}).Suspects(20) != nil {
+		t.Error("no ranking, yet suspects")
+	}
+}
+
 // TestNextAgainstEntropy compares the information of a check with named
 // outcomes with entropy before less mean entropy after, which it must equal,
 // and bounds it by both entropies.
@@ -214,6 +250,17 @@ func TestNextAgainstEntropy(t *testing.T) {
 		g, err := measure.Next(r, []measure.Check{c})
 		if err != nil || len(g) != 1 || math.Abs(g[0].Bits-(entropy(share)-after)) > 1e-9 {
 			t.Fatalf("%v, %v; want %v bits", g, err, entropy(share)-after)
+		}
+		ordered := measure.Check{Key: "look"}
+		for _, o := range r.Odds {
+			ordered.InOrder = append(ordered.InOrder, c.Outlooks[o.Key])
+		}
+		if h, err := measure.Next(r, []measure.Check{ordered}); err != nil || h[0] != g[0] {
+			t.Fatalf("in order %v, %v; by key %v", h, err, g)
+		}
+		ordered.InOrder = ordered.InOrder[1:]
+		if _, err := measure.Next(r, []measure.Check{ordered}); err == nil {
+			t.Fatal("an outlook too few was passed")
 		}
 	})
 }

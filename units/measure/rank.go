@@ -226,6 +226,24 @@ func (r Ranking) LikeLeader() []Odds {
 	return same
 }
 
+// Suspects returns, by share, the causes that are not ruled out beside the
+// leader: those whose share is at least the leader's divided by ratio, and those
+// that only their prior sets below, since these readings do not tell them from
+// the leader or speak for them rather - their likelihood is more than a third of
+// the leader's, the ratio [Odds].Group goes by. A rare cause that does exactly
+// what a common one does stays suspected beside it until a reading tells them
+// apart. The leader is first; the list is empty for an empty ranking.
+func (r Ranking) Suspects(ratio float64) []Odds {
+	var s []Odds
+	for i, o := range r.Odds {
+		first := r.Odds[0]
+		if i == 0 || o.Share*ratio >= first.Share || first.LogLikelihood-o.LogLikelihood < math.Log(indistinct) {
+			s = append(s, o)
+		}
+	}
+	return s
+}
+
 // Of returns the odds of one cause.
 func (r Ranking) Of(key string) (Odds, bool) {
 	for _, o := range r.Odds {
