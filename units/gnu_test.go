@@ -24,7 +24,7 @@ var gnuSI = map[string]string{
 // alone. Each is written from the unit's definition, not from this package's
 // factor.
 var gnuNames = map[string]string{
-	"in.": "inch", "\"": "inch", "″": "inch", "''": "inch", "thou": "mil", "'": "foot", "′": "foot", "µm": "micron", "μm": "micron", "um": "micron", "mi": "mile",
+	"in.": "inch", "ins": "inch", "\"": "inch", "″": "inch", "''": "inch", "thou": "mil", "'": "foot", "′": "foot", "µm": "micron", "μm": "micron", "um": "micron", "mi": "mile",
 	"sq m": "m^2", "sq mm": "mm^2", "sq cm": "cm^2", "sq in": "inch^2", "sq ft": "ft^2", "cu m": "m^3", "cu in": "inch^3", "cu ft": "ft^3", "mL": "ml", "L": "liter", "l": "liter",
 	"imp gal": "brgallon", "imperial gallon": "brgallon", "imperial gallons": "brgallon", "UK gal": "brgallon", "US gal": "usgallon", "US gallon": "usgallon", "US gallons": "usgallon",
 	"imp pint": "brpint", "imperial pint": "brpint", "imperial pints": "brpint", "UK pint": "brpint", "imp pt": "brpint", "US pint": "uspint", "US pints": "uspint", "US pt": "uspint",
@@ -50,7 +50,10 @@ var gnuNames = map[string]string{
 	// a distance to a volume is the other way up: one of it is one of its inverse
 	"L/100 km": "liter/(100 km)", "L/100km": "liter/(100 km)", "l/100 km": "liter/(100 km)", "l/100km": "liter/(100 km)", "L/(100 km)": "liter/(100 km)", "m³/m": "m^3/m", "m3/m": "m^3/m", "km/L": "liter/km", "km/l": "liter/km",
 	"mile/imp gal": "brgallon/mile", "miles/imp gal": "brgallon/mile", "imp mpg": "brgallon/mile", "UK mpg": "brgallon/mile", "mile/US gal": "usgallon/mile", "miles/US gal": "usgallon/mile", "US mpg": "usgallon/mile",
-	"%": "0.01", "per cent": "0.01", "percent": "0.01", "": "1", "kilogram": "kg",
+	"%": "0.01", "per cent": "0.01", "percent": "0.01", "": "1", ":1": "1", ": 1": "1", "to 1": "1", "kilogram": "kg",
+	"CC": "cm^3", "cu ins": "inch^3", "cubic inch": "inch^3", "cubic inches": "inch^3", "inches Hg": "inch Hg", "miles per hour": "mile/hour",
+	"lbft": "lbf ft", "ftlb": "lbf ft", "ftlbs": "lbf ft", "foot pounds": "lbf ft", "pound feet": "lbf ft", "pounds feet": "lbf ft", "inlb": "lbf inch", "inlbs": "lbf inch", "inch pounds": "lbf inch", "pound inches": "lbf inch",
+	"kgm": "kilogram force m", "mkg": "kilogram force m", "kp m": "kilogram force m", "m kp": "kilogram force m", "kpm": "kilogram force m", "mkp": "kilogram force m",
 }
 
 func gnuName(k *kind, symbol string) string {

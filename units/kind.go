@@ -98,8 +98,15 @@ func (k *kind) find(s string) *unit {
 	return nil
 }
 
-// loose finds a unit however its parts are joined: "lbf·ft", "N-m", "kg / m³".
+// loose finds a unit however its parts are joined or cut short: "lbf·ft", "N-m",
+// "kg / m³", "ft.lb.", "r.p.m.".
 func (k *kind) loose(s string) *unit {
+	if strings.Contains(s, ".") { // abbreviated: "r.p.m.", "lb.", "cu. in."
+		if u := k.loose(strings.ReplaceAll(s, ".", "")); u != nil {
+			return u
+		}
+		return k.loose(strings.ReplaceAll(s, ".", " ")) // joined: "N.m", "ft.lb."
+	}
 	s = strings.NewReplacer("·", " ", "⋅", " ", "*", " ", "-", " ", " / ", "/").Replace(s)
 	s = strings.Join(strings.Fields(s), " ")
 	if u := k.find(s); u != nil {

@@ -153,6 +153,7 @@ var lengthKind = kind{
 		{"″", 127, 5, 0, 0, false, false, ""},
 		{"inch", 127, 5, 0, 0, false, false, ""},
 		{"inches", 127, 5, 0, 0, false, false, ""},
+		{"ins", 127, 5, 0, 0, false, false, ""},
 		{"in.", 127, 5, 0, 0, false, false, ""},
 		{"''", 127, 5, 0, 0, false, false, ""},
 		{"thou", 127, 5000, 0, 0, false, true, ""},
@@ -201,64 +202,66 @@ var lengthKind = kind{
 			return 6
 		case "inches":
 			return 7
-		case "in.":
+		case "ins":
 			return 8
-		case "''":
+		case "in.":
 			return 9
-		case "thou":
+		case "''":
 			return 10
-		case "mil":
+		case "thou":
 			return 11
-		case "m":
+		case "mil":
 			return 12
-		case "metre":
+		case "m":
 			return 13
-		case "metres":
+		case "metre":
 			return 14
-		case "cm":
+		case "metres":
 			return 15
-		case "centimetre":
+		case "cm":
 			return 16
-		case "centimetres":
+		case "centimetre":
 			return 17
-		case "µm":
+		case "centimetres":
 			return 18
-		case "μm":
+		case "µm":
 			return 19
-		case "um":
+		case "μm":
 			return 20
-		case "micron":
+		case "um":
 			return 21
-		case "microns":
+		case "micron":
 			return 22
-		case "ft":
+		case "microns":
 			return 23
-		case "'":
+		case "ft":
 			return 24
-		case "′":
+		case "'":
 			return 25
-		case "foot":
+		case "′":
 			return 26
-		case "feet":
+		case "foot":
 			return 27
-		case "yd":
+		case "feet":
 			return 28
-		case "yard":
+		case "yd":
 			return 29
-		case "yards":
+		case "yard":
 			return 30
-		case "mile":
+		case "yards":
 			return 31
-		case "miles":
+		case "mile":
 			return 32
-		case "mi":
+		case "miles":
 			return 33
-		case "km":
+		case "mi":
 			return 34
-		case "kilometre":
+		case "km":
 			return 35
-		case "kilometres":
+		case "kilometre":
 			return 36
+		case "kilometres":
+			return 37
 		}
 		return -1
 	},
@@ -600,6 +603,7 @@ var volumeKind = kind{
 		{"cu m", 1, 1, 0, 0, false, false, ""},
 		{"m^3", 1, 1, 0, 0, false, false, ""},
 		{"cc", 1, 1e6, 0, 0, false, true, ""},
+		{"CC", 1, 1e6, 0, 0, false, false, ""},
 		{"cm³", 1, 1e6, 0, 0, false, false, ""},
 		{"cm3", 1, 1e6, 0, 0, false, false, ""},
 		{"ml", 1, 1e6, 0, 0, false, false, ""},
@@ -617,7 +621,10 @@ var volumeKind = kind{
 		{"in³", 16387064, 1e12, 0, 0, false, true, ""},
 		{"in3", 16387064, 1e12, 0, 0, false, false, ""},
 		{"cu in", 16387064, 1e12, 0, 0, false, false, ""},
+		{"cu ins", 16387064, 1e12, 0, 0, false, false, ""},
 		{"in^3", 16387064, 1e12, 0, 0, false, false, ""},
+		{"cubic inch", 16387064, 1e12, 0, 0, false, false, ""},
+		{"cubic inches", 16387064, 1e12, 0, 0, false, false, ""},
 		{"ft³", 28316846592, 1e12, 0, 0, false, true, ""},
 		{"ft3", 28316846592, 1e12, 0, 0, false, false, ""},
 		{"cu ft", 28316846592, 1e12, 0, 0, false, false, ""},
@@ -664,108 +671,116 @@ var volumeKind = kind{
 			return 3
 		case "cc":
 			return 4
-		case "cm³":
+		case "CC":
 			return 5
-		case "cm3":
+		case "cm³":
 			return 6
-		case "ml":
+		case "cm3":
 			return 7
-		case "mL":
+		case "ml":
 			return 8
-		case "cm^3":
+		case "mL":
 			return 9
-		case "L":
+		case "cm^3":
 			return 10
-		case "l":
+		case "L":
 			return 11
-		case "litre":
+		case "l":
 			return 12
-		case "litres":
+		case "litre":
 			return 13
-		case "dm³":
+		case "litres":
 			return 14
-		case "dm3":
+		case "dm³":
 			return 15
-		case "mm³":
+		case "dm3":
 			return 16
-		case "mm3":
+		case "mm³":
 			return 17
-		case "mm^3":
+		case "mm3":
 			return 18
-		case "in³":
+		case "mm^3":
 			return 19
-		case "in3":
+		case "in³":
 			return 20
-		case "cu in":
+		case "in3":
 			return 21
-		case "in^3":
+		case "cu in":
 			return 22
-		case "ft³":
+		case "cu ins":
 			return 23
-		case "ft3":
+		case "in^3":
 			return 24
-		case "cu ft":
+		case "cubic inch":
 			return 25
-		case "ft^3":
+		case "cubic inches":
 			return 26
-		case "imp gal":
+		case "ft³":
 			return 27
-		case "imperial gallon":
+		case "ft3":
 			return 28
-		case "imperial gallons":
+		case "cu ft":
 			return 29
-		case "UK gal":
+		case "ft^3":
 			return 30
-		case "US gal":
+		case "imp gal":
 			return 31
-		case "US gallon":
+		case "imperial gallon":
 			return 32
-		case "US gallons":
+		case "imperial gallons":
 			return 33
-		case "imp pint":
+		case "UK gal":
 			return 34
-		case "imperial pint":
+		case "US gal":
 			return 35
-		case "imperial pints":
+		case "US gallon":
 			return 36
-		case "UK pint":
+		case "US gallons":
 			return 37
-		case "imp pt":
+		case "imp pint":
 			return 38
-		case "US pint":
+		case "imperial pint":
 			return 39
-		case "US pints":
+		case "imperial pints":
 			return 40
-		case "US pt":
+		case "UK pint":
 			return 41
-		case "imp fl oz":
+		case "imp pt":
 			return 42
-		case "imperial fluid ounce":
+		case "US pint":
 			return 43
-		case "imperial fluid ounces":
+		case "US pints":
 			return 44
-		case "US fl oz":
+		case "US pt":
 			return 45
-		case "US fluid ounce":
+		case "imp fl oz":
 			return 46
-		case "US fluid ounces":
+		case "imperial fluid ounce":
 			return 47
-		case "imp quart":
+		case "imperial fluid ounces":
 			return 48
-		case "imperial quart":
+		case "US fl oz":
 			return 49
-		case "imperial quarts":
+		case "US fluid ounce":
 			return 50
-		case "imp gill":
+		case "US fluid ounces":
 			return 51
-		case "imperial gill":
+		case "imp quart":
 			return 52
-		case "imperial gills":
+		case "imperial quart":
 			return 53
-		case "US quart":
+		case "imperial quarts":
 			return 54
-		case "US quarts":
+		case "imp gill":
 			return 55
+		case "imperial gill":
+			return 56
+		case "imperial gills":
+			return 57
+		case "US quart":
+			return 58
+		case "US quarts":
+			return 59
 		}
 		return -1
 	},
@@ -1761,15 +1776,31 @@ var torqueKind = kind{
 		{"ft lb", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
 		{"lbs ft", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
 		{"ft lbs", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"lbft", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"ftlb", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"ftlbs", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"foot pounds", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"pound feet", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
+		{"pounds feet", 3048 * 44482216152605, 1e17, 0, 0, false, false, "lb ft read as pounds-force feet"},
 		{"lbf in", 254 * 44482216152605, 1e17, 0, 0, false, true, ""},
 		{"in lbf", 254 * 44482216152605, 1e17, 0, 0, false, false, ""},
 		{"lb in", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
 		{"in lb", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
 		{"lbs in", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
 		{"in lbs", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
+		{"inlb", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
+		{"inlbs", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
+		{"inch pounds", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
+		{"pound inches", 254 * 44482216152605, 1e17, 0, 0, false, false, "lb in read as pounds-force inches"},
 		{"kgf m", 980665, 1e5, 0, 0, false, true, ""},
 		{"kg m", 980665, 1e5, 0, 0, false, false, "kg m read as kilograms-force metres"},
 		{"m kg", 980665, 1e5, 0, 0, false, false, "kg m read as kilograms-force metres"},
+		{"kgm", 980665, 1e5, 0, 0, false, false, "kg m read as kilograms-force metres"},
+		{"mkg", 980665, 1e5, 0, 0, false, false, "kg m read as kilograms-force metres"},
+		{"kp m", 980665, 1e5, 0, 0, false, false, ""},
+		{"m kp", 980665, 1e5, 0, 0, false, false, ""},
+		{"kpm", 980665, 1e5, 0, 0, false, false, ""},
+		{"mkp", 980665, 1e5, 0, 0, false, false, ""},
 		{"kgf cm", 980665, 1e7, 0, 0, false, true, ""},
 		{"kg cm", 980665, 1e7, 0, 0, false, false, "kg cm read as kilograms-force centimetres"},
 		{"cm kg", 980665, 1e7, 0, 0, false, false, "kg cm read as kilograms-force centimetres"},
@@ -1804,34 +1835,66 @@ var torqueKind = kind{
 			return 11
 		case "ft lbs":
 			return 12
-		case "lbf in":
+		case "lbft":
 			return 13
-		case "in lbf":
+		case "ftlb":
 			return 14
-		case "lb in":
+		case "ftlbs":
 			return 15
-		case "in lb":
+		case "foot pounds":
 			return 16
-		case "lbs in":
+		case "pound feet":
 			return 17
-		case "in lbs":
+		case "pounds feet":
 			return 18
-		case "kgf m":
+		case "lbf in":
 			return 19
-		case "kg m":
+		case "in lbf":
 			return 20
-		case "m kg":
+		case "lb in":
 			return 21
-		case "kgf cm":
+		case "in lb":
 			return 22
-		case "kg cm":
+		case "lbs in":
 			return 23
-		case "cm kg":
+		case "in lbs":
 			return 24
-		case "kN m":
+		case "inlb":
 			return 25
-		case "kNm":
+		case "inlbs":
 			return 26
+		case "inch pounds":
+			return 27
+		case "pound inches":
+			return 28
+		case "kgf m":
+			return 29
+		case "kg m":
+			return 30
+		case "m kg":
+			return 31
+		case "kgm":
+			return 32
+		case "mkg":
+			return 33
+		case "kp m":
+			return 34
+		case "m kp":
+			return 35
+		case "kpm":
+			return 36
+		case "mkp":
+			return 37
+		case "kgf cm":
+			return 38
+		case "kg cm":
+			return 39
+		case "cm kg":
+			return 40
+		case "kN m":
+			return 41
+		case "kNm":
+			return 42
 		}
 		return -1
 	},
@@ -2057,6 +2120,8 @@ var pressureKind = kind{
 		{"kg/cm2", 980665, 10, 0, 0, false, false, "kg/cm² read as kilograms-force per square centimetre"},
 		{"inHg", 3386388640341, 1e9, 0, 0, false, true, ""},
 		{"in Hg", 3386388640341, 1e9, 0, 0, false, false, ""},
+		{"inch Hg", 3386388640341, 1e9, 0, 0, false, false, ""},
+		{"inches Hg", 3386388640341, 1e9, 0, 0, false, false, ""},
 		{"mmHg", 133322387415, 1e9, 0, 0, false, true, ""},
 		{"mm Hg", 133322387415, 1e9, 0, 0, false, false, ""},
 		{"torr", 101325, 760, 0, 0, false, true, ""},
@@ -2138,45 +2203,49 @@ var pressureKind = kind{
 			return 29
 		case "in Hg":
 			return 30
-		case "mmHg":
+		case "inch Hg":
 			return 31
-		case "mm Hg":
+		case "inches Hg":
 			return 32
-		case "torr":
+		case "mmHg":
 			return 33
-		case "inH2O":
+		case "mm Hg":
 			return 34
-		case "in H2O":
+		case "torr":
 			return 35
-		case "inH₂O":
+		case "inH2O":
 			return 36
-		case "mmH2O":
+		case "in H2O":
 			return 37
-		case "mm H2O":
+		case "inH₂O":
 			return 38
-		case "mmH₂O":
+		case "mmH2O":
 			return 39
-		case "cmH2O":
+		case "mm H2O":
 			return 40
-		case "cm H2O":
+		case "mmH₂O":
 			return 41
-		case "cmH₂O":
+		case "cmH2O":
 			return 42
-		case "kgf/mm²":
+		case "cm H2O":
 			return 43
-		case "kgf/mm2":
+		case "cmH₂O":
 			return 44
-		case "kg/mm²":
+		case "kgf/mm²":
 			return 45
-		case "kg/mm2":
+		case "kgf/mm2":
 			return 46
+		case "kg/mm²":
+			return 47
+		case "kg/mm2":
+			return 48
 		}
 		return -1
 	},
 	prefer:    []string{"bar", "kPa", "Pa"},
 	stored:    "Pa",
 	pairs:     []string(nil),
-	ambiguous: []ambiguous{},
+	ambiguous: []ambiguous{{"ton", "tonf/in² (long tons) or MPa"}, {"tons", "tonf/in² (long tons) or MPa"}},
 }
 
 // SpringRate is the rate of a spring or the stiffness of a part, held in newtons per metre.
@@ -2427,6 +2496,7 @@ var speedKind = kind{
 		{"mph", 1397, 3125, 0, 0, false, false, ""},
 		{"mi/h", 1397, 3125, 0, 0, false, false, ""},
 		{"miles/h", 1397, 3125, 0, 0, false, false, ""},
+		{"miles per hour", 1397, 3125, 0, 0, false, false, ""},
 		{"ft/s", 381, 1250, 0, 0, false, true, ""},
 		{"ft/min", 127, 25000, 0, 0, false, true, ""},
 	},
@@ -2448,10 +2518,12 @@ var speedKind = kind{
 			return 6
 		case "miles/h":
 			return 7
-		case "ft/s":
+		case "miles per hour":
 			return 8
-		case "ft/min":
+		case "ft/s":
 			return 9
+		case "ft/min":
+			return 10
 		}
 		return -1
 	},
@@ -3101,11 +3173,13 @@ var temperatureKind = kind{
 		{"C", 1, 1, 0, 273.15, false, false, ""},
 		{"deg C", 1, 1, 0, 273.15, false, false, ""},
 		{"ºC", 1, 1, 0, 273.15, false, false, ""},
+		{"Celsius", 1, 1, 0, 273.15, false, false, ""},
 		{"°F", 5, 9, -32, 273.15, false, true, ""},
 		{"degF", 5, 9, -32, 273.15, false, false, ""},
 		{"F", 5, 9, -32, 273.15, false, false, ""},
 		{"deg F", 5, 9, -32, 273.15, false, false, ""},
 		{"ºF", 5, 9, -32, 273.15, false, false, ""},
+		{"Fahrenheit", 5, 9, -32, 273.15, false, false, ""},
 	},
 	index: func(s string) int {
 		switch s {
@@ -3123,16 +3197,20 @@ var temperatureKind = kind{
 			return 5
 		case "ºC":
 			return 6
-		case "°F":
+		case "Celsius":
 			return 7
-		case "degF":
+		case "°F":
 			return 8
-		case "F":
+		case "degF":
 			return 9
-		case "deg F":
+		case "F":
 			return 10
-		case "ºF":
+		case "deg F":
 			return 11
+		case "ºF":
+			return 12
+		case "Fahrenheit":
+			return 13
 		}
 		return -1
 	},
@@ -4498,6 +4576,9 @@ var ratioKind = kind{
 	name: "ratio", shaft: "", affine: false, example: "0.12", choices: "%", siNum: 1, siDen: 1,
 	units: []unit{
 		{"", 1, 1, 0, 0, false, true, ""},
+		{":1", 1, 1, 0, 0, false, false, ""},
+		{": 1", 1, 1, 0, 0, false, false, ""},
+		{"to 1", 1, 1, 0, 0, false, false, ""},
 		{"%", 1, 100, 0, 0, false, true, ""},
 		{"per cent", 1, 100, 0, 0, false, false, ""},
 		{"percent", 1, 100, 0, 0, false, false, ""},
@@ -4506,12 +4587,18 @@ var ratioKind = kind{
 		switch s {
 		case "":
 			return 0
-		case "%":
+		case ":1":
 			return 1
-		case "per cent":
+		case ": 1":
 			return 2
-		case "percent":
+		case "to 1":
 			return 3
+		case "%":
+			return 4
+		case "per cent":
+			return 5
+		case "percent":
+			return 6
 		}
 		return -1
 	},

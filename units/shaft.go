@@ -100,13 +100,19 @@ func (p *CrankPosition) UnmarshalText(b []byte) error {
 const positionRule = "expected degrees and a side, such as 25 BTDC, 40° ABDC or TDC"
 
 // ParsePosition reads a place of the crank as the trade writes it: "25 BTDC",
-// "25° BTDC", "12½ ATDC", "40 deg abdc", "TDC". A negative figure is the other
+// "25° BTDC", "12½ ATDC", "40 deg abdc", "25 B.T.D.C.", "TDC". A bare fraction, 5/16 BTDC, is
+// refused: it is as likely inches of piston travel. A negative figure is the other
 // side: "-5 BTDC" is 5° ATDC. The size must be at most 360°. The error is a
 // fault.Fault.
 func ParsePosition(s string) (CrankPosition, error) {
 	t := trim(s)
+	given := t
 	fail := func(code fault.Code, rule string) (CrankPosition, error) {
-		return CrankPosition{}, fault.Fault{Code: code, Value: t, Unit: "° crank", Rule: rule}
+		return CrankPosition{}, fault.Fault{Code: code, Value: given, Unit: "° crank", Rule: rule}
+	}
+	if strings.HasSuffix(t, ".") { // B.T.D.C.
+		letters := len(strings.TrimRight(t, ".ABTDCabtdc"))
+		t = t[:letters] + strings.ReplaceAll(t[letters:], ".", "")
 	}
 	if len(t) < 3 {
 		return fail(fault.BadForm, positionRule)
@@ -131,6 +137,9 @@ func ParsePosition(s string) (CrankPosition, error) {
 	figure := trim(head[:len(head)-1])
 	var by Angle
 	if n, rest, ok := scanNumber(figure); ok && trim(rest) == "" { // bare degrees
+		if strings.ContainsAny(figure, "/⁄") && n.num < n.den { // 5/16 BTDC is piston travel in the books
+			return fail(fault.UnitMissing, "a bare fraction may be inches of piston travel; write degrees with their sign, such as 0.5° BTDC")
+		}
 		by = Angle(n.signed(n.abs().num / n.den))
 	} else {
 		var err error
@@ -141,6 +150,10 @@ func ParsePosition(s string) (CrankPosition, error) {
 			}
 			return fail(f.Code, f.Rule)
 		}
+	}
+	// 5/16" BTDC is piston travel; minutes and seconds alone are nobody's reading
+	if marks := strings.TrimRight(figure, "\"″'′"); marks != figure && !strings.ContainsAny(figure, "°ºd") {
+		return fail(fault.UnitUnknown, "degrees of crank wanted, such as 25 BTDC; piston travel is a length, not a place of the crank")
 	}
 	if !(by >= -360 && by <= 360) {
 		return fail(fault.OutOfRange, "at most 360° from its dead centre")

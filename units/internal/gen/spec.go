@@ -84,7 +84,7 @@ var spec = []quant{
 	{name: "Length", doc: "a length", stored: "millimetres", si: "metres", siNum: "1000", example: "5/16 in",
 		units: []un{
 			{one: "Millimetre", many: "Millimetres", symbols: sym("mm", "millimetre", "millimetres")},
-			{one: "Inch", many: "Inches", num: "127", den: "5", symbols: sym("in", "\"", "″", "inch", "inches", "in.", "''")},
+			{one: "Inch", many: "Inches", num: "127", den: "5", symbols: sym("in", "\"", "″", "inch", "inches", "ins", "in.", "''")},
 			{one: "Thou", many: "Thous", num: "127", den: "5000", symbols: sym("thou", "mil"), plain: "thousandths of an inch"},
 			{one: "Metre", many: "Metres", num: "1000", symbols: sym("m", "metre", "metres")},
 			{one: "Centimetre", many: "Centimetres", num: "10", symbols: sym("cm", "centimetre", "centimetres")},
@@ -105,10 +105,10 @@ var spec = []quant{
 	{name: "Volume", doc: "a volume", stored: "cubic metres", si: "cubic metres", example: "397 cc", prefer: sym("cc", "L"),
 		units: []un{
 			{one: "CubicMetre", many: "CubicMetres", symbols: sym("m³", "m3", "cu m", "m^3")},
-			{one: "CubicCentimetre", many: "CubicCentimetres", den: "1e6", symbols: sym("cc", "cm³", "cm3", "ml", "mL", "cm^3")},
+			{one: "CubicCentimetre", many: "CubicCentimetres", den: "1e6", symbols: sym("cc", "CC", "cm³", "cm3", "ml", "mL", "cm^3")},
 			{one: "Litre", many: "Litres", den: "1000", symbols: sym("L", "l", "litre", "litres", "dm³", "dm3")},
 			{one: "CubicMillimetre", many: "CubicMillimetres", den: "1e9", symbols: sym("mm³", "mm3", "mm^3")},
-			{one: "CubicInch", many: "CubicInches", num: "16387064", den: "1e12", symbols: sym("in³", "in3", "cu in", "in^3")},
+			{one: "CubicInch", many: "CubicInches", num: "16387064", den: "1e12", symbols: sym("in³", "in3", "cu in", "cu ins", "in^3", "cubic inch", "cubic inches")},
 			{one: "CubicFoot", many: "CubicFeet", num: "28316846592", den: "1e12", symbols: sym("ft³", "ft3", "cu ft", "ft^3")},
 			{one: "ImperialGallon", many: "ImperialGallons", num: "454609", den: "1e8", symbols: sym("imp gal", "imperial gallon", "imperial gallons", "UK gal")},
 			{one: "USGallon", many: "USGallons", num: "3785411784", den: "1e12", symbols: sym("US gal", "US gallon", "US gallons")},
@@ -156,9 +156,9 @@ var spec = []quant{
 		units: []un{
 			{one: "NewtonMetre", many: "NewtonMetres", symbols: sym("N m", "Nm", "newton metre", "newton metres", "m N")},
 			{one: "NewtonMillimetre", many: "NewtonMillimetres", den: "1000", symbols: sym("N mm", "Nmm")},
-			{one: "PoundForceFoot", many: "PoundForceFeet", num: "3048 * " + lbf, den: "1e17", symbols: sym("lbf ft", "ft lbf", "lb ft", "ft lb", "lbs ft", "ft lbs"), notes: note("lb ft read as pounds-force feet", "lb ft", "ft lb", "lbs ft", "ft lbs"), plain: "pounds-force feet"},
-			{one: "PoundForceInch", many: "PoundForceInches", num: "254 * " + lbf, den: "1e17", symbols: sym("lbf in", "in lbf", "lb in", "in lb", "lbs in", "in lbs"), notes: note("lb in read as pounds-force inches", "lb in", "in lb", "lbs in", "in lbs"), plain: "pounds-force inches"},
-			{one: "KilogramForceMetre", many: "KilogramForceMetres", num: "980665", den: "1e5", symbols: sym("kgf m", "kg m", "m kg"), notes: note("kg m read as kilograms-force metres", "kg m", "m kg"), plain: "kilograms-force metres"},
+			{one: "PoundForceFoot", many: "PoundForceFeet", num: "3048 * " + lbf, den: "1e17", symbols: sym("lbf ft", "ft lbf", "lb ft", "ft lb", "lbs ft", "ft lbs", "lbft", "ftlb", "ftlbs", "foot pounds", "pound feet", "pounds feet"), notes: note("lb ft read as pounds-force feet", "lb ft", "ft lb", "lbs ft", "ft lbs", "lbft", "ftlb", "ftlbs", "foot pounds", "pound feet", "pounds feet"), plain: "pounds-force feet"},
+			{one: "PoundForceInch", many: "PoundForceInches", num: "254 * " + lbf, den: "1e17", symbols: sym("lbf in", "in lbf", "lb in", "in lb", "lbs in", "in lbs", "inlb", "inlbs", "inch pounds", "pound inches"), notes: note("lb in read as pounds-force inches", "lb in", "in lb", "lbs in", "in lbs", "inlb", "inlbs", "inch pounds", "pound inches"), plain: "pounds-force inches"},
+			{one: "KilogramForceMetre", many: "KilogramForceMetres", num: "980665", den: "1e5", symbols: sym("kgf m", "kg m", "m kg", "kgm", "mkg", "kp m", "m kp", "kpm", "mkp"), notes: note("kg m read as kilograms-force metres", "kg m", "m kg", "kgm", "mkg"), plain: "kilograms-force metres"},
 			{one: "KilogramForceCentimetre", many: "KilogramForceCentimetres", num: "980665", den: "1e7", symbols: sym("kgf cm", "kg cm", "cm kg"), notes: note("kg cm read as kilograms-force centimetres", "kg cm", "cm kg"), plain: "kilograms-force centimetres"},
 			{num: "1000", symbols: sym("kN m", "kNm")},
 		}},
@@ -175,14 +175,14 @@ var spec = []quant{
 			{one: "KilopoundForcePerSquareInch", many: "KilopoundsForcePerSquareInch", num: "1000 * " + lbf, den: "64516e5", symbols: sym("ksi", "kpsi"), plain: "thousands of pounds-force per square inch"},
 			{one: "LongTonForcePerSquareInch", many: "LongTonsForcePerSquareInch", num: "2240 * " + lbf, den: "64516e5", symbols: sym("tonf/in²", "tonf/in2", "tsi"), plain: "long tons-force per square inch"},
 			{one: "KilogramForcePerSquareCentimetre", many: "KilogramsForcePerSquareCentimetre", num: "980665", den: "10", symbols: sym("kgf/cm²", "kgf/cm2", "kg/cm²", "kg/cm2"), notes: note("kg/cm² read as kilograms-force per square centimetre", "kg/cm²", "kg/cm2"), plain: "kilograms-force per square centimetre"},
-			{one: "InchOfMercury", many: "InchesOfMercury", num: "3386388640341", den: "1e9", symbols: sym("inHg", "in Hg"), plain: "inches of mercury at 0 °C (conventional)"},
+			{one: "InchOfMercury", many: "InchesOfMercury", num: "3386388640341", den: "1e9", symbols: sym("inHg", "in Hg", "inch Hg", "inches Hg"), plain: "inches of mercury at 0 °C (conventional)"},
 			{one: "MillimetreOfMercury", many: "MillimetresOfMercury", num: "133322387415", den: "1e9", symbols: sym("mmHg", "mm Hg"), plain: "millimetres of mercury at 0 °C (conventional)"},
 			{num: "101325", den: "760", symbols: sym("torr")}, // a part in 7 million less than the conventional millimetre
 			{one: "InchOfWater", many: "InchesOfWater", num: "24908891", den: "1e5", symbols: sym("inH2O", "in H2O", "inH₂O"), plain: "inches of water (conventional)"},
 			{one: "MillimetreOfWater", many: "MillimetresOfWater", num: "980665", den: "1e5", symbols: sym("mmH2O", "mm H2O", "mmH₂O"), plain: "millimetres of water (conventional)"},
 			{num: "980665", den: "1e4", symbols: sym("cmH2O", "cm H2O", "cmH₂O")},
 			{num: "9806650", symbols: sym("kgf/mm²", "kgf/mm2", "kg/mm²", "kg/mm2"), notes: note("kg/mm² read as kilograms-force per square millimetre", "kg/mm²", "kg/mm2")},
-		}},
+		}, ambiguous: [][2]string{{"ton", "tonf/in² (long tons) or MPa"}, {"tons", "tonf/in² (long tons) or MPa"}}},
 	{name: "SpringRate", doc: "the rate of a spring or the stiffness of a part", stored: "newtons per metre", si: "newtons per metre", example: "25 N/mm", prefer: sym("N/mm"),
 		units: []un{
 			{one: "NewtonPerMetre", many: "NewtonsPerMetre", symbols: sym("N/m")},
@@ -194,7 +194,7 @@ var spec = []quant{
 		units: []un{
 			{one: "MetrePerSecond", many: "MetresPerSecond", symbols: sym("m/s")},
 			{one: "KilometrePerHour", many: "KilometresPerHour", num: "5", den: "18", symbols: sym("km/h", "kph", "kmh")},
-			{one: "MilePerHour", many: "MilesPerHour", num: "1397", den: "3125", symbols: sym("mile/h", "mph", "mi/h", "miles/h")},
+			{one: "MilePerHour", many: "MilesPerHour", num: "1397", den: "3125", symbols: sym("mile/h", "mph", "mi/h", "miles/h", "miles per hour")},
 			{one: "FootPerSecond", many: "FeetPerSecond", num: "381", den: "1250", symbols: sym("ft/s")},
 			{one: "FootPerMinute", many: "FeetPerMinute", num: "127", den: "25000", symbols: sym("ft/min")},
 		}},
@@ -230,8 +230,8 @@ var spec = []quant{
 	{name: "Temperature", doc: "a temperature", stored: "kelvins", si: "kelvins", example: "20 °C", affine: true, prefer: sym("°C"),
 		units: []un{
 			{many: "Kelvins", symbols: sym("K", "kelvin")},
-			{many: "Celsius", post: "273.15", symbols: sym("°C", "degC", "C", "deg C", "ºC"), plain: "degrees Celsius"},
-			{many: "Fahrenheit", off: "-32", num: "5", den: "9", post: "273.15", symbols: sym("°F", "degF", "F", "deg F", "ºF"), plain: "degrees Fahrenheit"},
+			{many: "Celsius", post: "273.15", symbols: sym("°C", "degC", "C", "deg C", "ºC", "Celsius"), plain: "degrees Celsius"},
+			{many: "Fahrenheit", off: "-32", num: "5", den: "9", post: "273.15", symbols: sym("°F", "degF", "F", "deg F", "ºF", "Fahrenheit"), plain: "degrees Fahrenheit"},
 		}},
 	{name: "TemperatureDelta", doc: "a difference of temperature", stored: "kelvins", si: "kelvins", example: "15 K", prefer: sym("K"),
 		units: []un{
@@ -299,7 +299,7 @@ var spec = []quant{
 		}, pairs: []string{"h>min", "min>s"}},
 	{name: "Ratio", doc: "a pure number that is read from text or carries an uncertainty: a friction coefficient, a mixture ratio, a share", stored: "its own value", si: "its own value", example: "0.12", prefer: sym(""),
 		units: []un{
-			{one: "One", many: "Value", symbols: sym(""), plain: "its own value"},
+			{one: "One", many: "Value", symbols: sym("", ":1", ": 1", "to 1"), plain: "its own value"},
 			{one: "Percent", many: "Percents", den: "100", symbols: sym("%", "per cent", "percent")},
 		}},
 }
