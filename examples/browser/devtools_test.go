@@ -223,7 +223,7 @@ func (b *tab) visit(url, until string) {
 
 func (b *tab) wait(until string) {
 	b.t.Helper()
-	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
 		var is bool
 		if b.value("Boolean("+until+")", &is); is {
 			return

@@ -3,11 +3,14 @@
 //
 //	bench.demo                   the demonstration job file
 //	bench.open(text, width)      read a job file and work it whole
-//	bench.move(key, to, width)   move one control; the panel it bears on
+//	bench.move(key, to, width)   move one control; finding, picture and odds of
+//	                             the panel it bears on
+//	bench.panel(key, width)      a panel whole
 //	bench.draw(width)            both panels anew, at another width
+//	bench.back(width)            both panels with every reading as in the file
 //	bench.file()                 the job file with the readings as moved
 //
-// Open, move and draw answer with JSON text: either faults, a list of sentences,
-// or report and panels. Width is that of the pictures in CSS pixels. When all of
+// All but the first and last answer with JSON text: either faults, a list
+// of sentences, or report and panels. Width is that of the pictures in CSS pixels. When all of
 // this is there it calls the page's function benchReady.
 package main

@@ -28,6 +28,8 @@ type report struct {
 	Turn    job.Permission `json:"turn"`
 	Start   job.Permission `json:"start"`
 	Rest    []trial.Panel  `json:"rest"` // the parts without controls
+	// Cautions are those of every part, in full.
+	Cautions []string `json:"cautions"`
 }
 
 func main() {
@@ -50,12 +52,29 @@ func main() {
 			if err != nil {
 				return answer{}, err
 			}
-			p, err := t.Panel(key, width(args, 2))
+			p, err := t.Quick(key, width(args, 2))
+			return answer{Panels: []trial.Panel{p}}, err
+		}),
+		"panel": answering(func(args []js.Value) (answer, error) {
+			if t == nil {
+				return answer{}, errNoJob
+			}
+			p, err := t.Panel(text(args, 0), width(args, 1))
 			return answer{Panels: []trial.Panel{p}}, err
 		}),
 		"draw": answering(func(args []js.Value) (answer, error) {
 			if t == nil {
 				return answer{}, errNoJob
+			}
+			all, err := panels(t, width(args, 0))
+			return answer{Panels: all}, err
+		}),
+		"back": answering(func(args []js.Value) (answer, error) {
+			if t == nil {
+				return answer{}, errNoJob
+			}
+			if err := t.Back(); err != nil {
+				return answer{}, err
 			}
 			all, err := panels(t, width(args, 0))
 			return answer{Panels: all}, err
@@ -103,7 +122,7 @@ func answering(f func([]js.Value) (answer, error)) js.Func {
 func whole(t *trial.Trial, width int) (answer, error) {
 	r := t.Report()
 	all, err := panels(t, width)
-	short := report{Machine: r.Machine, Note: r.Note, Library: r.Library, Order: r.Order, Turn: r.Turn, Start: r.Start}
+	short := report{Machine: r.Machine, Note: r.Note, Library: r.Library, Order: r.Order, Turn: r.Turn, Start: r.Start, Cautions: trial.Cautions(r)}
 	for i := range r.Sections {
 		if s := &r.Sections[i]; s.Key != "clutch" && s.Key != "timing" {
 			short.Rest = append(short.Rest, trial.PanelOf(s))

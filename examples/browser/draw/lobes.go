@@ -105,18 +105,20 @@ func Lobes(v job.TimingResult, width int) (finding, svg string) {
 	}
 	c.curve("dash", bookEx)
 	c.curve("dash", bookIn)
-	y := c.bottom + 3*row - 2
+	y := c.bottom + 2*row + 6
 	if hasEx {
 		c.curve("full", ex)
 		c.cam("exhaust", exhaust, ex)
-		c.event(ex.opens, check, c.left, y, from, "opens "+r.ExhaustOpens.Value().String())
-		c.event(ex.closes, check, c.x(0)+4, y+row, from, "exhaust closes "+r.ExhaustCloses.Value().String())
+		c.event(ex.opens, check)
+		c.event(ex.closes, check)
+		c.text(c.left, y, from, "exhaust "+r.ExhaustOpens.Value().String()+" to "+r.ExhaustCloses.Value().String())
 	}
 	if hasIn {
 		c.curve("full", in)
 		c.cam("inlet", inlet, in)
-		c.event(in.closes, check, c.right, y, until, "closes "+r.InletCloses.Value().String())
-		c.event(in.opens, check, c.x(0)-4, y+row, until, "inlet opens "+r.InletOpens.Value().String())
+		c.event(in.opens, check)
+		c.event(in.closes, check)
+		c.text(c.right, y+row, until, "inlet "+r.InletOpens.Value().String()+" to "+r.InletCloses.Value().String())
 	}
 	c.line("axis", c.left, c.bottom, c.right, c.bottom)
 	for _, dead := range []struct {
@@ -157,11 +159,9 @@ func (c *canvas) cam(name, stands string, l lobe) {
 	c.text(at, c.top-8, anchor, stands)
 }
 
-// event marks where a valve passes the check lift; the words stand in a row
-// below the axis.
-func (c *canvas) event(at float64, check units.Length, x, y float64, anchor, words string) {
+// event marks where a valve passes the check lift.
+func (c *canvas) event(at float64, check units.Length) {
 	c.line("axis", c.x(at), c.y(check.Millimetres())-5, c.x(at), c.bottom+5)
-	c.text(x, y, anchor, words)
 }
 
 // overlap darkens what lies under both lobes.

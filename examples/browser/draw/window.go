@@ -35,7 +35,9 @@ func Window(v job.ClutchResult, width int) (finding, svg string) {
 	c.text(c.left+36, 17, from, "torque it holds")
 	c.line("dash", c.left, 12+row, c.left+30, 12+row)
 	c.text(c.left+36, 17+row, from, "lift, lever at the bar")
-	c.top, c.bottom = 2*row+26, 2*row+26+190
+	c.line("axis", c.left, 12+2*row, c.left+30, 12+2*row)
+	c.text(c.left+36, 17+2*row, from, "1.0: as much as wanted")
+	c.top, c.bottom = 3*row+30, 3*row+30+190
 	if w.Open() {
 		c.box("pale", c.x(w.Low.Turns()), c.top, c.x(w.High.Turns()), c.bottom)
 	}
@@ -47,23 +49,12 @@ func Window(v job.ClutchResult, width int) (finding, svg string) {
 		c.line(class, c.left, c.y(share), c.right, c.y(share))
 		c.text(c.left-6, c.y(share)+5, until, strconv.FormatFloat(share, 'f', 1, 64))
 	}
-	c.text(c.right, c.y(1)-5, until, "1 = as much as wanted")
 	c.budgets(v, last)
-
+	rows := rowsOf(v.Adjust, last)
 	y := c.bottom + 14
-	y = c.bar(y, "pale", w.Low.Turns(), last, "holds from "+turns(w.Low)+" on")
-	y = c.bar(y, "open", 0, w.High.Turns(), "frees up to "+turns(w.High))
-	for i, r := range append(append([]transmission.Repair(nil), v.Adjust.Repairs...), v.Adjust.Pairs...) {
-		if i == repairsShown {
-			break
-		}
-		if !r.Window.Open() {
-			y = c.bar(y, "open", 0, 0, r.Text+": still no window")
-			continue
-		}
-		y = c.bar(y, "dark", r.Window.Low.Turns(), r.Window.High.Turns(), "after: "+r.Text+", "+turns(r.Window.Low)+" to "+turns(r.Window.High))
+	for _, r := range rows {
+		y += c.tall(r)
 	}
-	c.turnsAxis(y, last)
 	if b := v.Adjust.Budget; b != nil {
 		at := c.x(b.Turns.Turns())
 		c.line("now", at, c.top-6, at, y)
@@ -75,6 +66,11 @@ func Window(v job.ClutchResult, width int) (finding, svg string) {
 		}
 		c.text(at, c.top-10, anchor, "now "+turns(b.Turns)+": "+standing(*b))
 	}
+	y = c.bottom + 14
+	for _, r := range rows { // over the upright, so that their letters stay clear
+		y = c.bar(y, r)
+	}
+	c.turnsAxis(y, last)
 	c.height = y + 2*row + 6
 	return finding, c.svg("Clutch window. " + finding)
 }
@@ -98,16 +94,53 @@ func (c *canvas) budgets(v job.ClutchResult, last float64) {
 	c.line("dash", free...)
 }
 
-// bar draws a row: words, and below them a bar from one turn to another; none
-// if they are equal. It returns where the next row begins.
-func (c *canvas) bar(y float64, class string, a, b float64, words string) float64 {
-	for _, l := range broken(words, int((c.right-c.left)/perLetter)) {
+// strip is a row of words with a bar below it from one turn to another.
+type strip struct {
+	class    string
+	from, to float64
+	words    string
+}
+
+// rowsOf returns where it holds, where it frees, and what the repairs that open
+// a window leave; the best one also if it does not.
+func rowsOf(a transmission.Adjustment, last float64) []strip {
+	w := a.Window
+	rows := []strip{
+		{"pale", w.Low.Turns(), last, "holds from " + turns(w.Low) + " on"},
+		{"open", 0, w.High.Turns(), "frees up to " + turns(w.High)},
+	}
+	if w.Open() {
+		rows[1].words += ": the window is " + turns(w.Low) + " to " + turns(w.High)
+	}
+	for _, r := range append(append([]transmission.Repair(nil), a.Repairs...), a.Pairs...) {
+		if len(rows) == 2+repairsShown {
+			break
+		}
+		if r.Window.Open() {
+			rows = append(rows, strip{"dark", r.Window.Low.Turns(), r.Window.High.Turns(), "after: " + r.Text + ", " + turns(r.Window.Low) + " to " + turns(r.Window.High)})
+		}
+	}
+	if len(rows) == 2 && len(a.Repairs) > 0 && !w.Open() {
+		rows = append(rows, strip{"open", 0, 0, a.Repairs[0].Text + ": still no window"})
+	}
+	return rows
+}
+
+func (c *canvas) lines(r strip) []string { return broken(r.words, int((c.right-c.left)/perLetter)) }
+
+// tall is the height of one row.
+func (c *canvas) tall(r strip) float64 { return row*float64(len(c.lines(r))) + 18 }
+
+// bar draws a row and returns where the next begins. A bar of no length is a
+// thin line.
+func (c *canvas) bar(y float64, r strip) float64 {
+	for _, l := range c.lines(r) {
 		c.text(c.left, y+12, from, l)
 		y += row
 	}
-	a, b = min(max(a, c.x0), c.x1), min(max(b, c.x0), c.x1)
+	a, b := min(max(r.from, c.x0), c.x1), min(max(r.to, c.x0), c.x1)
 	if b > a {
-		c.box(class, c.x(a), y, c.x(b), y+10)
+		c.box(r.class, c.x(a), y, c.x(b), y+10)
 	} else {
 		c.line("hair", c.left, y+5, c.right, y+5)
 	}

@@ -8,6 +8,7 @@ const levers = ["nuts", "free-play", "hub-nut", "slips", "drags", "inlet-early",
 // Milliseconds of each redraw, for whoever measures: working it out, putting it
 // on the page, and laying the page out.
 window.benchPace = [];
+window.benchWhole = []; // the same for the rest of a panel
 
 // make returns an element holding text or other elements.
 function make(name, attributes, ...inside) {
@@ -33,14 +34,14 @@ function finding(f) {
 	return f.fault ? make("span", { class: "wrong" }, "Wrong: " + text) : text;
 }
 
-function words(p) {
+function wordsOf(p) {
 	return [
 		...list("Found", p.findings && p.findings.map(finding)),
 		...list("Do first", p.first, "ol"),
 		...list("Before the engine is turned", p.turning),
-		...list("Take care", p.cautions),
 		...list("Readings that would tell most", p.next),
-		...list("Not checked", p.unchecked),
+		...(p.dangers ? [make("p", {}, make("b", {}, "Take care: "), p.dangers.join(", ") + " - ", make("a", { href: "#care" }, "each in full"), ".")] : []),
+		...(p.unchecked ? [make("details", {}, make("summary", {}, "Not checked: " + p.unchecked.length), make("ul", {}, ...p.unchecked.map((u) => make("li", {}, u))))] : []),
 	];
 }
 
@@ -55,6 +56,13 @@ function shareBar(percent) {
 	r.setAttribute("height", 10);
 	svg.append(r);
 	return make("span", { class: "track" }, svg);
+}
+
+// care adds to the cautions in full those that are not there yet.
+function care(cautions) {
+	const there = new Set([...at("cautions").children].map((e) => e.textContent));
+	at("cautions").append(...(cautions || []).filter((c) => !there.has(c)).map((c) => make("li", {}, c)));
+	at("care").hidden = at("cautions").children.length === 0;
 }
 
 function showPanel(p) {
@@ -73,10 +81,20 @@ function showPanel(p) {
 		}
 		if (e.value !== c.at) e.value = c.at;
 	}
+	care(p.cautions);
 	s.querySelector(".drawn").innerHTML = p.pictures.map((d) => "<figure>" + d.svg + "</figure>").join("");
 	s.querySelector(".odds").replaceChildren(...(p.bars || []).map((b) =>
 		make("li", {}, make("span", { class: "share" }, b.percent + " %"), make("span", {}, b.text + " - " + b.words), shareBar(b.percent))));
-	s.querySelector(".words").replaceChildren(...words(p));
+	return s;
+}
+
+// showWhole also shows what does not follow the hand.
+function showWhole(p) {
+	const s = showPanel(p), words = s.querySelector(".words");
+	const unfolded = words.querySelector("details")?.open;
+	words.replaceChildren(...wordsOf(p));
+	if (unfolded) words.querySelector("details")?.setAttribute("open", "");
+	s.querySelector(".pending").hidden = true;
 }
 
 function showFaults(where, faults, lead) {
@@ -100,8 +118,9 @@ function showReport(r) {
 		make("li", {}, make("b", {}, s.state), ": " + s.text + (s.why ? ": " + s.why : ""))));
 	at("rest").replaceChildren(...(r.rest || []).flatMap((p) => [make("h3", {}, p.title),
 		make("ul", {}, ...(p.findings || []).map((f) => make("li", {}, finding(f)))),
-		...(p.first ? [make("p", {}, "Do first: " + p.first.join("; "))] : []),
-		...(p.cautions ? p.cautions.map((c) => make("p", { class: "small" }, "Take care: " + c)) : [])]));
+		...(p.first ? [make("p", {}, "Do first: " + p.first.join("; "))] : [])]));
+	at("cautions").replaceChildren();
+	care(r.cautions);
 	at("whole").hidden = false;
 }
 
@@ -111,12 +130,18 @@ function open(text) {
 	if (showFaults(at("faults"), a.faults, "Nothing was computed. " + (a.faults || []).length + " to put right in the job file:")) return;
 	at("clutch").hidden = at("timing").hidden = true;
 	showReport(a.report);
-	for (const p of a.panels || []) showPanel(p);
+	for (const p of a.panels || []) showWhole(p);
 	at("done").textContent = "Read: " + a.report.machine + ".";
 }
 
-// Moves wait for the next frame, so that a quick hand does not queue work.
+// Moves wait for the next frame, so that a quick hand does not queue work. The
+// finding, the picture and the odds follow the hand; the rest follows when it
+// has been still for a moment.
 const waiting = new Map();
+const still = 200;
+let resting = 0;
+const unfinished = new Set();
+
 function move(e) {
 	if (waiting.size === 0) requestAnimationFrame(settle);
 	waiting.set(e.target.id, e.target.value);
@@ -127,16 +152,35 @@ function settle() {
 	waiting.clear();
 	for (const [id, to] of moves) {
 		const since = performance.now();
-		const a = JSON.parse(window.bench.move(id, to, wide()));
 		const panel = at(id).closest(".panel");
-		if (!showFaults(panel.querySelector(".faults"), a.faults, "These readings cannot be true together:")) {
+		const a = JSON.parse(window.bench.move(id, to, wide()));
+		if (!showFaults(panel.querySelector(".faults"), a.faults, untrue)) {
 			for (const p of a.panels) showPanel(p);
+			panel.querySelector(".pending").hidden = false;
+			unfinished.add(panel.id);
 		}
 		panel.getBoundingClientRect(); // lays the page out, so that its time counts too
 		const took = performance.now() - since;
 		window.benchPace.push(took);
 		at("pace").textContent = "Last redraw: " + took.toFixed(0) + " ms.";
 	}
+	clearTimeout(resting);
+	resting = setTimeout(finish, still);
+}
+
+const untrue = "These readings cannot be true together:";
+
+function finish() {
+	for (const key of unfinished) {
+		const since = performance.now();
+		const a = JSON.parse(window.bench.panel(key, wide()));
+		if (!showFaults(at(key).querySelector(".faults"), a.faults, untrue)) {
+			for (const p of a.panels) showWhole(p);
+		}
+		at(key).getBoundingClientRect();
+		window.benchWhole.push(performance.now() - since);
+	}
+	unfinished.clear();
 }
 
 function start() {
@@ -144,6 +188,10 @@ function start() {
 	open(window.bench.demo);
 	at("done").textContent = "";
 	for (const id of levers) at(id).addEventListener("input", move);
+	for (const e of document.querySelectorAll(".back")) e.addEventListener("click", () => {
+		const a = JSON.parse(window.bench.back(wide()));
+		for (const p of a.panels || []) showWhole(p);
+	});
 	at("read").addEventListener("click", () => open(at("text").value));
 	at("demo").addEventListener("click", () => { at("text").value = window.bench.demo; open(window.bench.demo); });
 	at("moved").addEventListener("click", () => {
@@ -160,7 +208,7 @@ function start() {
 		if (wide() === before) return;
 		before = wide();
 		const a = JSON.parse(window.bench.draw(before));
-		for (const p of a.panels || []) showPanel(p);
+		for (const p of a.panels || []) showWhole(p);
 	}).observe(document.querySelector("main"));
 	document.body.dataset.ready = "yes";
 }

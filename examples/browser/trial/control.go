@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"example.com/benchbook/examples/job"
+	"example.com/benchbook/transmission"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
 )
@@ -42,16 +43,25 @@ type scale struct {
 	digits              int
 	say                 func(steps int) string
 	now                 func(*job.ClutchResult) (in, u float64, taken bool) // in that unit
+	set                 func(in *transmission.Input, text string)
 }
 
+// scales returns them. The instruments are those that package job reads the same
+// fields with.
 func scales() []scale {
 	return []scale{
-		{Nuts, "clutch", "nuts_in", 0, 84, "turns", 1.0 / 6, 4, flats, func(c *job.ClutchResult) (float64, float64, bool) { return turns(c.Input.Setting.Nuts) }},
+		{Nuts, "clutch", "nuts_in", 0, 84, "turns", 1.0 / 6, 4, flats, func(c *job.ClutchResult) (float64, float64, bool) { return turns(c.Input.Setting.Nuts) },
+			func(in *transmission.Input, text string) {
+				in.Setting.Nuts, _ = measure.Read(text, measure.Nominal[units.Angle](0.02))
+			}},
 		{FreePlay, "clutch", "free_play", 0, 80, "mm", 0.1, 1, tenths, func(c *job.ClutchResult) (float64, float64, bool) {
 			r := c.Input.Found.FreePlay
 			return r.Value().Millimetres(), r.U().Millimetres(), r.Taken()
-		}},
-		{HubNut, "clutch", "hub_nut_back", 0, 18, "turns", 1.0 / 12, 4, twelfths, func(c *job.ClutchResult) (float64, float64, bool) { return turns(c.Input.Found.HubNutBack) }},
+		}, func(in *transmission.Input, text string) { in.Found.FreePlay, _ = measure.Read(text, measure.Rule()) }},
+		{HubNut, "clutch", "hub_nut_back", 0, 18, "turns", 1.0 / 12, 4, twelfths, func(c *job.ClutchResult) (float64, float64, bool) { return turns(c.Input.Found.HubNutBack) },
+			func(in *transmission.Input, text string) {
+				in.Found.HubNutBack, _ = measure.Read(text, measure.Nominal[units.Angle](0.1))
+			}},
 	}
 }
 

@@ -6,7 +6,9 @@
 //	read a job file, list its faults              Open
 //	which readings can be moved, and where now    Trial.Controls
 //	move one                                      Trial.Move
+//	put all of them back                          Trial.Back
 //	what one part of the bench then says          Trial.Panel
+//	its finding, picture and odds only, at once   Trial.Quick
 //	the job file with the readings as moved       Trial.File
 //
 // A move changes the text of the job file, which is then read and worked by

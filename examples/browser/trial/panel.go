@@ -1,7 +1,9 @@
 package trial
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/benchbook/examples/browser/draw"
 	"example.com/benchbook/examples/job"
@@ -18,7 +20,8 @@ type Panel struct {
 	Turning   []string      `json:"turning,omitempty"`
 	Next      []string      `json:"next,omitempty"`
 	Unchecked []string      `json:"unchecked,omitempty"`
-	Cautions  []string      `json:"cautions"`
+	Dangers   []string      `json:"dangers,omitempty"`  // cautions, each in a few words
+	Cautions  []string      `json:"cautions,omitempty"` // the same in full
 	Pictures  []Picture     `json:"pictures"`
 	Bars      []draw.Bar    `json:"bars"` // the odds, likeliest first
 	Controls  []Control     `json:"controls"`
@@ -43,28 +46,41 @@ func (t *Trial) Panel(key string, width int) (Panel, error) {
 		return Panel{}, err
 	}
 	p := PanelOf(s)
+	p.Controls = t.controlsOf(key)
+	p.show(s.Result, width)
+	return p, nil
+}
+
+func (t *Trial) controlsOf(panel string) []Control {
+	var all []Control
 	for _, c := range t.Controls() {
-		if c.Panel == key {
-			p.Controls = append(p.Controls, c)
+		if c.Panel == panel {
+			all = append(all, c)
 		}
 	}
-	switch r := s.Result.(type) {
+	return all
+}
+
+// show draws a result and says what is to be seen.
+func (p *Panel) show(result any, width int) {
+	switch r := result.(type) {
 	case job.ClutchResult:
 		finding, svg := draw.Window(r, width)
 		p.Pictures = []Picture{{"clutch-window", finding, svg}}
 		p.Bars = draw.Bars(r.Diagnose.Causes)
-		p.Brief = finding
 	case job.TimingResult:
 		finding, svg := draw.Lobes(r, width)
 		p.Pictures = []Picture{{"valve-lift", finding, svg}}
 		p.Bars = draw.Bars(r.Verdict.Causes)
-		p.Brief = finding
+	default:
+		return
 	}
+	p.Brief = p.Pictures[0].Finding
 	if len(p.Bars) > 0 {
 		b := p.Bars[0]
 		p.Brief += ". Likeliest, " + strconv.Itoa(b.Percent) + " per cent: " + b.Text
 	}
-	return p, nil
+	p.Brief = strings.ToUpper(p.Brief[:1]) + p.Brief[1:]
 }
 
 // PanelOf returns a section of a report in the words of a panel, without
@@ -85,7 +101,21 @@ func PanelOf(s *job.Section) Panel {
 		p.Unchecked = append(p.Unchecked, text)
 	}
 	for _, c := range s.Cautions {
+		p.Dangers = append(p.Dangers, strings.ReplaceAll(string(c), "-", " "))
 		p.Cautions = append(p.Cautions, c.Text())
 	}
 	return p
+}
+
+// Cautions returns the cautions of all parts of a report whole, each once.
+func Cautions(r job.Report) []string {
+	var all []string
+	for _, s := range r.Sections {
+		for _, c := range s.Cautions {
+			if !slices.Contains(all, c.Text()) {
+				all = append(all, c.Text())
+			}
+		}
+	}
+	return all
 }

@@ -14,7 +14,8 @@ import (
 
 // Trial is a job with some readings moved.
 type Trial struct {
-	tree   map[string]any // the job file, readings moved
+	data   []byte         // the job file as it was opened
+	tree   map[string]any // the same, readings moved
 	report job.Report     // of the file as it was opened
 	clutch *job.ClutchResult
 	timing *job.TimingResult
@@ -29,11 +30,9 @@ func Open(data []byte) (*Trial, error) {
 	if err != nil {
 		return nil, err
 	}
-	t := &Trial{report: report, at: map[string]int{}, signs: map[string]string{}}
-	dec := json.NewDecoder(bytes.NewReader(data))
-	dec.UseNumber()
-	if err := dec.Decode(&t.tree); err != nil { // job.Run has read it, so it is whole
-		return nil, fault.Fault{Code: fault.BadForm, Rule: "not JSON: " + err.Error()}
+	t := &Trial{data: bytes.Clone(data), report: report}
+	if err := t.Back(); err != nil {
+		return nil, err
 	}
 	if s := report.Section("clutch"); s != nil {
 		if r, ok := s.Result.(job.ClutchResult); ok {
@@ -46,6 +45,18 @@ func Open(data []byte) (*Trial, error) {
 		}
 	}
 	return t, nil
+}
+
+// Back puts every reading back to where the job file has it.
+func (t *Trial) Back() error {
+	var tree map[string]any
+	dec := json.NewDecoder(bytes.NewReader(t.data))
+	dec.UseNumber()
+	if err := dec.Decode(&tree); err != nil { // job.Run has read it, so it is whole
+		return fault.Fault{Code: fault.BadForm, Rule: "not JSON: " + err.Error()}
+	}
+	t.tree, t.at, t.signs = tree, map[string]int{}, map[string]string{}
+	return nil
 }
 
 // Report returns the report of the job as it was opened.
@@ -121,21 +132,25 @@ func (t *Trial) reading(section, field, text string) {
 	read[field] = text
 }
 
-// event writes a valve event moved so many crank degrees earlier, with the
-// uncertainty it had in the file.
+// event writes a valve event moved so many crank degrees earlier.
 func (t *Trial) event(field string, p measure.Position, early int) {
-	if !p.Taken() {
-		return
+	if p.Taken() {
+		t.reading("timing", field, moved(p, early))
 	}
-	text := p.Text()
-	if early != 0 {
-		at := p.Value()
-		text = units.After(at.Datum(), at.After()-units.CrankDegree.Times(float64(early))).String()
-		if p.Instrument() == "" {
-			text += " ± " + strconv.FormatFloat(p.U().Degrees(), 'g', 4, 64) + "°"
-		}
+}
+
+// moved returns an event so many crank degrees earlier as a job file has it,
+// with the uncertainty it had there.
+func moved(p measure.Position, early int) string {
+	if early == 0 {
+		return p.Text()
 	}
-	t.reading("timing", field, text)
+	at := p.Value()
+	text := units.After(at.Datum(), at.After()-units.CrankDegree.Times(float64(early))).String()
+	if p.Instrument() == "" {
+		text += " ± " + strconv.FormatFloat(p.U().Degrees(), 'g', 4, 64) + "°"
+	}
+	return text
 }
 
 // without leaves a lift at top dead centre out while its cam is moved: it was
@@ -219,13 +234,9 @@ func (t *Trial) scaled(s scale) Control {
 	}
 	c.Most = max(c.Most, n)
 	c.At = strconv.Itoa(n)
-	switch {
-	case !c.Taken:
-		c.Text = "not read"
-	case moved:
+	c.Text = "not read"
+	if c.Taken {
 		c.Text = s.say(n)
-	default:
-		c.Text = s.say(n) + ", as read"
 	}
 	return c
 }
