@@ -1,12 +1,10 @@
 //go:build !js && !wasip1
 
-// Package examples_test runs every small program as a user would.
 package examples_test
 
 import (
 	"bytes"
 	"errors"
-	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
@@ -18,16 +16,8 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
-// programs are the small ones, each a task of one package.
-var programs = []string{
-	"nearest-fraction", "unmarked-bolt", "worn-or-fit", "valve-timing", "tooth-worth", "true-top", "cam-lobe", "spark-timing",
-	"slipping-clutch", "tired-springs", "road-gearing", "first-jets", "weather-jet", "other-fuel",
-}
-
-const (
-	columns = 80 // of a terminal
-	most    = 60 // lines of one program
-)
+// columns is how wide a terminal is.
+const columns = 80
 
 // The programs are built once and run by the scripts in testdata. Under -short, as
 // on borrowed processors, nothing is built: the packages' own tests run there.
@@ -89,26 +79,5 @@ func refuses(ts *testscript.TestScript, bin string, args []string) {
 	}
 	if strings.Contains(errs.String(), "goroutine") || !regexp.MustCompile(args[0]).MatchString(errs.String()) {
 		ts.Fatalf("said: %s", errs.String())
-	}
-}
-
-// A program is one file of a task, short enough to read at a sitting, and has a script.
-func TestProgramsAreShort(t *testing.T) {
-	for _, p := range programs {
-		files, err := os.ReadDir(p)
-		if err != nil || len(files) != 1 || files[0].Name() != "main.go" {
-			t.Errorf("%s: holds %v, %v; want main.go alone", p, files, err)
-			continue
-		}
-		text, err := os.ReadFile(filepath.Join(p, "main.go"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if n := bytes.Count(text, []byte("\n")); n >= most {
-			t.Errorf("%s: %d lines, to be under %d", p, n, most)
-		}
-		if _, err := os.Stat(filepath.Join("testdata", p+".txtar")); err != nil {
-			t.Error(err)
-		}
 	}
 }
