@@ -39,21 +39,16 @@ func (e elsewhere) LogLikelihood(d measure.Data) float64 {
 		top := math.Max(a, b)
 		total += top + math.Log(math.Exp(a-top)+math.Exp(b-top))
 	}
-	y := m.predict(m.usual())
-	if d[atLift].Taken {
-		total += logNormal(d[atLift].Value, y[outLift], math.Hypot(elseLift, m.own[atLift]))
-	}
-	if d[atHand].Taken {
-		total += logNormal(d[atHand].Value, y[outHand], math.Hypot(elseHand, m.own[atHand]))
-	}
-	for i, x := range d[atSlips:] {
+	for _, t := range m.sights.list[:m.sights.taken] {
 		switch {
-		case !x.Taken:
-		case x.Value == crept: // the clutch may carry anything
-			wide := math.Hypot(1, elseTorque/slipSpread)
-			total += logNormal(0, y[outSlips+i], wide)
-		default:
+		case t.side != 0:
 			total += math.Log(0.5)
+		case t.on == onLift:
+			total += logNormal(-t.offset, m.usually[onLift], math.Sqrt(elseLift*elseLift+t.variance))
+		case t.on == onHand:
+			total += logNormal(-t.offset, m.usually[onHand], math.Sqrt(elseHand*elseHand+t.variance))
+		default: // just slipped under a kick test: the clutch may carry anything
+			total += logNormal(0, t.offset+t.factor*m.usually[t.on], math.Hypot(1, elseTorque/slipSpread))
 		}
 	}
 	return total

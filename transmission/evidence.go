@@ -19,20 +19,6 @@ const (
 	dataLength
 )
 
-// outputs are what the whole clutch does, as figures that causes predict: lift
-// in mm; logarithm of hand force in newtons; then how far each sign is from
-// turning, in the unit of its spread.
-const (
-	outLift = iota
-	outHand
-	outSlips
-	outDrags
-	outHeavy
-	outSoft
-	outKick
-	outs
-)
-
 // How surely a rider tells: the spread of the point where a sign is told, and
 // the chance that a sign is told wrongly however plain. Common practice, no
 // source.
@@ -48,27 +34,68 @@ const (
 
 // model weighs causes for one clutch.
 type model struct {
-	s         *state
-	base      [all]figure // with nothing wrong but ordinary use
-	own       [dataLength]float64
-	causes    []cause
-	usualHand float64 // logarithm of the hand force of a good clutch
-
-	kick figure // what a kick test put the clutch to, N mm
-
-	wholeTaken    bool    // any sign or figure of the whole clutch
-	best, elseLog float64 // most that lift and hand force can add to a log likelihood; that of "something else" with its prior
+	s       *state
+	base    [all]figure // with nothing wrong but ordinary use
+	own     [dataLength]float64
+	causes  []cause
+	usual   vector // a serviceable clutch at the middle of its spread
+	usually effect // what that does
+	kick    figure // what a kick test put the clutch to, N mm
+	sights  sights
+	weighed bool         // the hand force is seen or told
+	elseLog float64      // log likelihood of "something else", with its prior
+	most    float64      // that what was seen of the whole clutch can add to a log likelihood
+	told    [all]float64 // log density of the reading of each part with nothing wrong
+	toldSum float64
+	known   spread // the parts with nothing wrong, as their readings leave them
 }
 
 // weigh notes what was taken, and how likely it is if nothing listed is wrong.
 func (m *model) weigh(d measure.Data) {
-	for _, x := range d[atLift:] {
-		m.wholeTaken = m.wholeTaken || x.Taken
-	}
-	for _, at := range [...]int{atLift, atHand} {
-		if d[at].Taken {
-			m.best -= math.Log(m.own[at] * math.Sqrt(2*math.Pi))
+	for p := range all {
+		b := m.base[p]
+		if p <= nuts && d[p].Taken {
+			m.told[p], b = m.tell(d, p, b)
+			m.toldSum += m.told[p]
 		}
+		m.known.mean[p], m.known.sd[p] = b.x, b.u
 	}
+	see := func(at int, t sight) {
+		if !d[at].Taken {
+			return
+		}
+		if t.variance == 0 { // a sign
+			t.variance = 1
+			t.side = -1
+			if d[at].Value > 0.5 {
+				t.side = 1
+			}
+			if d[at].Value == crept { // at its turning point, within its spread
+				t.side = 0
+			}
+		} else {
+			m.most -= 0.5 * math.Log(2*math.Pi*t.variance)
+		}
+		m.weighed = m.weighed || t.on == onHand
+		m.sights.list[m.sights.taken] = t
+		m.sights.taken++
+	}
+	see(atLift, sight{on: onLift, factor: 1, offset: -d[atLift].Value, variance: m.own[atLift] * m.own[atLift]})
+	see(atHand, sight{on: onHand, factor: 1, offset: -d[atHand].Value, variance: m.own[atHand] * m.own[atHand]})
+	see(atSlips, sight{on: onTorque, factor: -1 / (m.s.engine * slipSpread), offset: 1 / slipSpread})
+	see(atDrags, sight{on: onLift, factor: -1 / dragSpread, gap: true})
+	see(atHeavy, sight{on: onHand, factor: 1 / heavySpread, offset: -(m.usually[onHand] + math.Log(heavyAt)) / heavySpread})
+	see(atSoft, sight{on: onIdle, factor: 1 / softSpread, offset: -softAt / softSpread})
+	// under a kick test the torque's spread is a part of it, as under the engine,
+	// with what the test's own torque is uncertain by
+	spread := math.Hypot(slipSpread*m.kick.x, m.kick.u)
+	see(atKick, sight{on: onTorque, factor: -1 / spread, offset: m.kick.x / spread})
 	m.elseLog = elsewhere{m}.LogLikelihood(d) + math.Log(elsePrior)
+}
+
+// tell is what the reading of a part says of one that is about b: the log density
+// and the part after it.
+func (m *model) tell(d measure.Data, p part, b figure) (float64, figure) {
+	read := figure{d[p].Value, m.own[p]}
+	return logNormal(read.x, b.x, math.Sqrt(b.u*b.u+read.u*read.u)), update(b, read)
 }

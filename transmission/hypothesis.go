@@ -33,35 +33,33 @@ const hopeless = 14
 // between.
 func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 	m, c := h.m, h.c
-	total := 0.0
-	var st spread
-	var read figure // the open amount as read, before its bounds
+	total := m.toldSum
+	st := m.known
 	opened := c.low != c.high
-	for p := range all {
-		b := m.start(c, p)
-		taken := p <= nuts && d[p].Taken
-		if opened && p == c.open {
-			if taken {
-				read = figure{d[p].Value - b.x, math.Hypot(b.u, m.own[p])}
-				total += logEven(read, c.low, c.high)
-			}
-		} else if taken {
-			total += logNormal(d[p].Value, b.x, math.Hypot(b.u, m.own[p]))
-			b = update(b, figure{d[p].Value, m.own[p]})
+	for i := range c.fixed {
+		if p := c.fixed[i].part; c.fixed[i].by != 0 && !(opened && p == c.open) {
+			total += m.move(d, &st, p, m.start(c, p))
 		}
-		st.mean[p], st.sd[p] = b.x, b.u
 	}
-	if !m.wholeTaken {
+	if !opened {
+		if m.sights.taken == 0 {
+			return total
+		}
+		return total + m.overNuts(&st, m.hopeless(c, total))
+	}
+	base := m.start(c, c.open)
+	var read figure // the open amount as read, before its bounds
+	if c.open <= nuts && d[c.open].Taken {
+		read = figure{d[c.open].Value - base.x, math.Hypot(base.u, m.own[c.open])}
+		total += logEven(read, c.low, c.high) - m.told[c.open]
+	}
+	if m.sights.taken == 0 {
 		return total
 	}
-	far := total+m.best+math.Log(c.prior) < m.elseLog-hopeless
+	far := m.hopeless(c, total)
 	// a reading much finer than the bounds leaves the amount open by no more than
 	// itself, which the slopes take care of
 	fine := read.u > 0 && 4*read.u < c.high-c.low
-	if !opened {
-		return total + m.overNuts(d, &st, far)
-	}
-	base := figure{st.mean[c.open], st.sd[c.open]}
 	at := func(share float64) float64 {
 		f := figure{base.x + amount(read, c.low, c.high, share), base.u}
 		if read.u > 0 {
@@ -71,7 +69,7 @@ func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 			f.u = m.own[c.open]
 		}
 		st.mean[c.open], st.sd[c.open] = f.x, f.u
-		return m.overNuts(d, &st, far)
+		return m.overNuts(&st, far)
 	}
 	if far || fine {
 		return total + at(0.5)
@@ -83,17 +81,35 @@ func (h hypothesis) LogLikelihood(d measure.Data) float64 {
 	return total + logSum(l[:]) - math.Log(amountNodes)
 }
 
+// hopeless reports whether a cause is too far behind "something else", by the
+// readings of its parts and the most that the rest can add, for its share to matter.
+func (m *model) hopeless(c *cause, total float64) bool {
+	return total+m.most+math.Log(c.prior) < m.elseLog-hopeless
+}
+
+// move puts a part where a cause starts it and returns what that changes of the
+// log density of its reading.
+func (m *model) move(d measure.Data, st *spread, p part, b figure) float64 {
+	by := 0.0
+	if p <= nuts && d[p].Taken {
+		by, b = m.tell(d, p, b)
+		by -= m.told[p]
+	}
+	st.mean[p], st.sd[p] = b.x, b.u
+	return by
+}
+
 // overNuts averages what the whole clutch does over the turns of nuts that were
 // not read.
-func (m *model) overNuts(d measure.Data, st *spread, far bool) float64 {
+func (m *model) overNuts(st *spread, far bool) float64 {
 	turns := figure{st.mean[nuts], st.sd[nuts]}
 	if far || turns.u <= wideTurns {
-		return m.whole(d, st)
+		return m.whole(st)
 	}
 	var l [nutNodes]float64
 	for i := range l {
 		st.mean[nuts], st.sd[nuts] = turns.x+turns.u*nutAt[i], 0
-		l[i] = nutLog[i] + m.whole(d, st)
+		l[i] = nutLog[i] + m.whole(st)
 	}
 	st.mean[nuts], st.sd[nuts] = turns.x, turns.u
 	return logSum(l[:])

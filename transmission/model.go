@@ -29,18 +29,19 @@ func newModel(s *state) (model, fault.Reason) {
 	}
 	at := (low + high) / 2
 	m.base[nuts] = figure{at, math.Hypot(nutSpread, (high-low)/4)}
-	m.usualHand = m.predict(m.usual())[outHand]
+	for p := range m.usual {
+		m.usual[p] = m.base[p].x
+	}
+	m.usually = s.does(&m.usual)
 	m.causes = s.causes(at, low, high)
 	return m, fault.Reason{}
 }
 
-// usual is a serviceable clutch at the middle of its spread.
-func (m *model) usual() *vector {
-	var v vector
-	for p := range v {
-		v[p] = m.base[p].x
-	}
-	return &v
+// does returns what the whole clutch does in one state.
+func (s *state) does(v *vector) effect {
+	var w workings
+	w.at(s, v)
+	return effect{onLift: w.lift, onHand: math.Log(w.hand), onTorque: w.torque, onIdle: s.idle(v)}
 }
 
 // elsePrior is the weight of what is not listed, about a twentieth of all.

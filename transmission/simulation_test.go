@@ -63,7 +63,7 @@ func (t truth) told(m *model) (lift, hand float64, p [4]float64, torque float64)
 	z := [4]float64{
 		(1 - torque/s.engine) / slipSpread,
 		(wanted - lift) / dragSpread,
-		(math.Log(math.Max(hand, 1)) - m.usualHand - math.Log(heavyAt)) / heavySpread,
+		(math.Log(math.Max(hand, 1)) - m.usually[onHand] - math.Log(heavyAt)) / heavySpread,
 		(v[trainRatio]*(v[hubNutBack]*s.hubPitch+v[slack]+v[rodPlay]-s.fresh[rodPlay]) - softAt) / softSpread,
 	}
 	for i := range p {
@@ -159,7 +159,7 @@ func (sim *simulated) plant(rng *rand.Rand) {
 	}
 	lift, hand, told, torque := t.told(m)
 	if outside {
-		usual := truth{v: *m.usual(), s: s}
+		usual := truth{v: m.usual, s: s}
 		l, h, _, _ := usual.told(m)
 		lift, hand = l+elseLift*rng.NormFloat64(), h*math.Exp(elseHand*rng.NormFloat64())
 		told = [4]float64{0.5, 0.5, 0.5, 0.5}
@@ -410,7 +410,7 @@ func (sim *simulated) exact(pts points, first int, matters map[string]float64) m
 			l *= (1-strays)*normal(datum[p].Value, m.base[p].x, near) + strays*normal(datum[p].Value, m.base[p].x, math.Hypot(near, span))
 		}
 	}
-	usual := truth{v: *m.usual(), s: m.s}
+	usual := truth{v: m.usual, s: m.s}
 	lift, hand, _, _ := usual.told(m)
 	like[measure.SomethingElse] = l * seen(lift, hand, [4]float64{0.5, 0.5, 0.5, 0.5}, -1, elseLift, elseHand)
 	total := 0.0

@@ -38,7 +38,7 @@ func TestStraightAgreesWithBudget(t *testing.T) {
 			v := m.s.fresh
 			v[nuts] = at
 			var w workings
-			w.at(&m, &v)
+			w.at(m.s, &v)
 			want := s.budget(&s.fresh, at)
 			off[0] = append(off[0], math.Abs(w.torque/want.Torque.NewtonMillimetres()-1))
 			off[1] = append(off[1], math.Abs(w.lift/want.Lift.Millimetres()-1))

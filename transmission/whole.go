@@ -1,83 +1,96 @@
 package transmission
 
-import (
-	"math"
+import "math"
 
-	"example.com/benchbook/units/measure"
-)
+// sights are what was seen of the whole clutch, as figures that the effects give:
+// factor times effect plus offset, told with a spread.
+type sights struct {
+	list  [dataLength - atLift]sight
+	taken int
+}
 
-// spread is a state whose parts are normal and independent.
-type spread struct{ mean, sd vector }
+// sight is one of them: a figure, or a sign that is told where its figure passes
+// zero, which is uncertain by one.
+type sight struct {
+	on             int // which effect
+	offset, factor float64
+	variance       float64 // of a figure
+	side           float64 // of a sign: 1 yes, -1 no; 0 is a figure
+	gap            bool    // the lift wanted counts too
+}
 
 // whole returns the log likelihood of what the whole clutch does.
-func (m *model) whole(d measure.Data, st *spread) float64 {
+func (m *model) whole(st *spread) float64 {
+	s, v := m.s, &st.mean
 	var w workings
-	w.at(m, &st.mean)
-	y := w.out
-	var cov [outs][outs]float64
-	for p := range all {
-		if st.sd[p] == 0 {
-			continue
+	w.at(s, v)
+	y := effect{onLift: w.lift, onTorque: w.torque, onIdle: s.idle(v)}
+	if m.weighed {
+		y[onHand] = math.Log(w.hand)
+	}
+	c := w.covariance(s, st)
+	far, like := 0.0, 1.0 // half squares of misses; the rest of the density
+	seen := m.sights.list[:m.sights.taken]
+	for i := range seen {
+		t := &seen[i]
+		k := t.factor
+		x := t.offset + k*y[t.on]
+		variance := t.variance + k*k*c[t.on][t.on]
+		if t.gap {
+			flat, out := st.sd[outOfFlat], st.sd[runOut]/2
+			x += s.lift(v) / dragSpread
+			variance += (flat*flat + out*out) / (dragSpread * dragSpread)
 		}
-		g := w.slope(p)
-		for i := range g {
-			g[i] *= st.sd[p]
-			for j := range i + 1 {
-				cov[i][j] += g[i] * g[j]
+		last := i == len(seen)-1
+		if t.side == 0 {
+			far += x * x / variance
+			like /= math.Sqrt(2 * math.Pi * variance)
+			if !last {
+				c.learn(&y, t.on, -k*x/variance, k*k/variance)
 			}
-		}
-	}
-	for i := range cov {
-		for j := range i {
-			cov[j][i] = cov[i][j]
-		}
-	}
-	total := 0.0
-	for i, at := range [...]int{atLift, atHand} {
-		if !d[at].Taken {
-			continue
-		}
-		variance := cov[i][i] + m.own[at]*m.own[at]
-		miss := d[at].Value - y[i]
-		total += -0.5 * (miss*miss/variance + math.Log(2*math.Pi*variance))
-		learn(&y, &cov, i, miss/variance, 1/variance)
-	}
-	for i := outSlips; i < outs; i++ {
-		at := atSlips + i - outSlips
-		if !d[at].Taken {
-			continue
-		}
-		if d[at].Value == crept { // the figure itself is read: at its turning point, within its spread
-			variance := cov[i][i] + 1
-			total += -0.5 * (y[i]*y[i]/variance + math.Log(2*math.Pi*variance))
-			learn(&y, &cov, i, -y[i]/variance, 1/variance)
 			continue
 		}
 		// chance of the answer given: misheard, or the figure past its uncertain turning point
-		side := 1.0
-		if d[at].Value < 0.5 {
-			side = -1
-		}
-		s := math.Sqrt(cov[i][i] + 1)
-		t := side * y[i] / s
 		const sure = 1 - 2*misheard
-		z := misheard + sure*phi(t)
-		slope := sure * density(t) / s
-		total += math.Log(z)
-		a := slope / z
-		learn(&y, &cov, i, side*a, a*a+slope*t/s/z)
+		r := 1 / math.Sqrt(variance)
+		q := t.side * x * r
+		if q > plain || q < -plain {
+			z := misheard
+			if q > 0 {
+				z += sure
+			}
+			like *= z
+			continue
+		}
+		z := misheard + sure*phi(q)
+		like *= z
+		if !last {
+			a := sure * density(q) * r / z
+			c.learn(&y, t.on, t.side*k*a, k*k*a*(a+q*r))
+		}
 	}
-	return total
+	return math.Log(like) - far/2
 }
 
-// learn moves mean and covariance by what output i told: a is the slope of the
-// log likelihood in that output's mean, b what its curvature takes.
-func learn(y *[outs]float64, cov *[outs][outs]float64, i int, a, b float64) {
-	c := cov[i]
+// plain is from how many spreads off a sign is as good as sure: a normal figure
+// is beyond with a chance of 1e-9.
+const plain = 6
+
+// learn moves effects and covariance by what was seen on effect i: a is the slope
+// of the log likelihood in its mean, b what its curvature takes.
+func (c *covariance) learn(y *effect, i int, a, b float64) {
+	var row effect
+	for j := range row {
+		if j <= i {
+			row[j] = c[i][j]
+		} else {
+			row[j] = c[j][i]
+		}
+	}
 	for j := range y {
-		y[j] += c[j] * a
-		for k := range y {
-			cov[j][k] -= c[j] * c[k] * b
+		y[j] += row[j] * a
+		for k := range j + 1 {
+			c[j][k] -= row[j] * row[k] * b
 		}
 	}
 }

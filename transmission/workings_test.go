@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// The slopes agree with central differences wherever both sides are on the same
-// branch, and the outputs with the ledgers worked out afresh in [truth].
+// What one part's spread does to the effects agrees with central differences
+// wherever both sides are on the same branch, and the effects with the ledgers worked out afresh in [truth].
 func TestSlopes(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	seen := map[motion]int{}
@@ -28,30 +28,39 @@ func TestSlopes(t *testing.T) {
 			v[p] = math.Min(math.Max(v[p], rules[p].low), rules[p].high)
 		}
 		var w workings
-		w.at(m, &v)
+		w.at(m.s, &v)
 		seen[w.moves]++
 		lift, hand, torque := truth{v: v, s: m.s}.whole()
 		if math.Abs(lift-w.lift) > 1e-9 || math.Abs(math.Max(hand, 1)-w.hand) > 1e-7 || math.Abs(torque-w.torque) > 1e-6 {
 			t.Fatalf("%s at %v: lift %v, hand %v, torque %v; afresh %v, %v, %v", c.key, v, w.lift, w.hand, w.torque, lift, hand, torque)
 		}
-		for p := range all {
+		for p := range nuts + 1 { // no other part has a spread
 			h := 1e-5 * math.Max(math.Abs(v[p]), 0.1)
 			up, down := v, v
 			up[p] += h
 			down[p] -= h
 			var a, b workings
-			a.at(m, &up)
-			b.at(m, &down)
+			a.at(m.s, &up)
+			b.at(m.s, &down)
 			same := a.moves == w.moves && b.moves == w.moves && (a.x > 0) == (b.x > 0) && (a.held < a.clamp) == (b.held < b.clamp) && (a.hand > 1) == (b.hand > 1) && (a.load < a.clamp) == (b.load < b.clamp)
 			if !same {
 				continue
 			}
-			g := w.slope(p)
-			for i := range g {
-				n := (a.out[i] - b.out[i]) / (2 * h)
-				// central differences: rounding of figures up to a few hundred over the step
-				if math.Abs(n-g[i]) > 1e-5*math.Max(1, math.Abs(n))+1e-12/h {
-					t.Fatalf("%s: slope of output %d in part %d is %v, difference %v (moves %d)", c.key, i, p, g[i], n, w.moves)
+			st := spread{mean: v}
+			st.sd[p] = 1
+			got := w.covariance(m.s, &st)
+			high, low := m.s.does(&up), m.s.does(&down)
+			var n effect
+			for i := range n {
+				n[i] = (high[i] - low[i]) / (2 * h)
+				for j := range i + 1 {
+					// central differences: rounding of figures up to a few hundred (of the torque,
+					// some 1e5) over the step, for either slope
+					size := [...]float64{1, 1, 1e5, 1}
+					fine := func(i int) float64 { return 1e-5*math.Max(size[i]*1e-5, math.Abs(n[i])) + 1e-14*size[i]/h }
+					if math.Abs(got[i][j]-n[i]*n[j]) > fine(i)*math.Abs(n[j])+fine(j)*math.Abs(n[i])+fine(i)*fine(j) {
+						t.Fatalf("%s: part %d spreads effects %d and %d by %v, differences %v (moves %d)", c.key, p, i, j, got[i][j], n[i]*n[j], w.moves)
+					}
 				}
 			}
 		}
