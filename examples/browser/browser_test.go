@@ -224,6 +224,23 @@ func redraw(b *tab) []float64 {
 
 // widths looks at the page as wide as a telephone and as A4 paper.
 func widths(t *testing.T, b *tab, pictures string) {
+	for _, moved := range []bool{false, true} {
+		name := "page-"
+		if moved {
+			name = "moved-"
+			for _, m := range []string{"hub-nut=0", "nuts=58", "inlet-early=-22", "exhaust-early=-9"} {
+				id, to, _ := strings.Cut(m, "=")
+				b.value("{ const e = document.getElementById('"+id+"'); e.value = "+to+"; e.dispatchEvent(new Event('input', {bubbles: true})) }", nil)
+			}
+			b.wait("document.querySelectorAll('.pending:not([hidden])').length === 2")
+			b.wait("document.querySelectorAll('.pending:not([hidden])').length === 0")
+		}
+		look(t, b, pictures, name)
+	}
+	b.value("document.getElementById('demo').click()", nil)
+}
+
+func look(t *testing.T, b *tab, pictures, name string) {
 	for _, w := range []int{360, 794} {
 		b.size(w)
 		var wide int
@@ -239,7 +256,7 @@ func widths(t *testing.T, b *tab, pictures string) {
 		if len(over) > 0 {
 			t.Errorf("at %d px these lie on each other: %q", w, over)
 		}
-		b.shoot(pictures, "page-"+strconv.Itoa(w)+".png")
+		b.shoot(pictures, name+strconv.Itoa(w)+".png")
 	}
 }
 

@@ -220,6 +220,7 @@ window.benchReady = start;
 		const go = new Go();
 		const { instance } = await WebAssembly.instantiateStreaming(fetch("bench.wasm"), go.importObject);
 		await go.run(instance);
+		at("machine").textContent = "The bench has stopped. Load the page again.";
 	} catch (err) {
 		at("machine").textContent = "The bench could not be started: " + err.message;
 	}

@@ -7,6 +7,7 @@ import (
 
 	"example.com/benchbook/examples/browser/draw"
 	"example.com/benchbook/examples/job"
+	"example.com/benchbook/refdata"
 	"example.com/benchbook/units/fault"
 )
 
@@ -101,7 +102,9 @@ func PanelOf(s *job.Section) Panel {
 		p.Unchecked = append(p.Unchecked, text)
 	}
 	for _, c := range s.Cautions {
-		p.Dangers = append(p.Dangers, strings.ReplaceAll(string(c), "-", " "))
+		if c != refdata.DeferToManual { // says the page's foot, and Cautions
+			p.Dangers = append(p.Dangers, strings.ReplaceAll(string(c), "-", " "))
+		}
 		p.Cautions = append(p.Cautions, c.Text())
 	}
 	return p
