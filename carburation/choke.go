@@ -12,39 +12,55 @@ import (
 // J/(kg K) and gamma 1.4; the fields are there to follow a textbook to its last
 // digit.
 type Gas struct {
-	R     float64 // J/(kg K); 0 takes 287.05
-	Gamma float64 // exponent of the expansion; 0 takes 1.4
-	Cp    float64 // J/(kg K); 0 takes gamma R/(gamma - 1)
+	RJoulesPerKilogramKelvin  float64 // gas constant, J/(kg K), 50 to 5000; 0 takes 287.05
+	Gamma                     float64 // exponent of the expansion, 1.01 to 1.7; 0 takes 1.4
+	CpJoulesPerKilogramKelvin float64 // specific heat, J/(kg K), 200 to 20000; 0 takes gamma R/(gamma - 1)
 }
 
 func (g Gas) filled() Gas {
-	if g.R == 0 {
-		g.R = 287.05
+	if g.RJoulesPerKilogramKelvin == 0 {
+		g.RJoulesPerKilogramKelvin = 287.05
 	}
 	if g.Gamma == 0 {
 		g.Gamma = 1.4
 	}
-	if g.Cp == 0 {
-		g.Cp = g.Gamma * g.R / (g.Gamma - 1)
+	if g.CpJoulesPerKilogramKelvin == 0 {
+		g.CpJoulesPerKilogramKelvin = g.Gamma * g.RJoulesPerKilogramKelvin / (g.Gamma - 1)
 	}
 	return g
 }
 
 func (g Gas) faults(l *fault.List) {
 	f := g.filled()
-	if !(f.R > 50 && f.R < 5000 && f.Gamma > 1.01 && f.Gamma < 1.7 && f.Cp > 200 && f.Cp < 20000) {
+	if !(f.RJoulesPerKilogramKelvin > 50 && f.RJoulesPerKilogramKelvin < 5000 && f.Gamma > 1.01 && f.Gamma < 1.7 && f.CpJoulesPerKilogramKelvin > 200 && f.CpJoulesPerKilogramKelvin < 20000) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "gas", Rule: "R 50 to 5000 and cp 200 to 20000 J/(kg K), gamma 1.01 to 1.7; 0 takes the default"})
 	}
 }
 
 // ChokeConstant returns sqrt(2 cp)/R, the constant of the textbook form
 // m = constant x Cd A p1/sqrt(T1) sqrt(r^(2/gamma) - r^((gamma+1)/gamma)): 0.1562
-// for cp 1005 and R 287, in SI.
-func (g Gas) ChokeConstant() float64 { g = g.filled(); return math.Sqrt(2*g.Cp) / g.R }
+// for cp 1005 and R 287, in SI: kg K^0.5/(s N). Errors: a field outside its range.
+func (g Gas) ChokeConstant() (float64, error) {
+	var l fault.List
+	if g.faults(&l); l.Len() > 0 {
+		return 0, l.Err()
+	}
+	g = g.filled()
+	return math.Sqrt(2*g.CpJoulesPerKilogramKelvin) / g.RJoulesPerKilogramKelvin, nil
+}
 
 // CriticalRatio returns p2/p1 at which the speed of sound is reached and the
-// flow chokes: (2/(gamma+1))^(gamma/(gamma-1)), 0.528 for air.
-func (g Gas) CriticalRatio() float64 {
+// flow chokes: (2/(gamma+1))^(gamma/(gamma-1)), 0.528 for air. Errors: a field
+// outside its range.
+func (g Gas) CriticalRatio() (float64, error) {
+	var l fault.List
+	if g.faults(&l); l.Len() > 0 {
+		return 0, l.Err()
+	}
+	return g.critical(), nil
+}
+
+func (g Gas) critical() float64 {
 	g = g.filled()
 	return math.Pow(2/(g.Gamma+1), g.Gamma/(g.Gamma-1))
 }
@@ -105,9 +121,9 @@ func (c Choke) At(throat units.Pressure) (Throat, error) {
 func (c Choke) at(r float64) Throat {
 	g := c.Gas.filled()
 	p1, t1 := c.Pressure.Pascals(), c.Temperature.Kelvins()
-	rho1 := p1 / (g.R * t1)
+	rho1 := p1 / (g.RJoulesPerKilogramKelvin * t1)
 	out := Throat{Upstream: units.KilogramsPerCubicMetre(rho1)}
-	if critical := g.CriticalRatio(); r < critical {
+	if critical := g.critical(); r < critical {
 		r, out.Choked = critical, true
 	}
 	s := g.speed(r, t1)
@@ -124,7 +140,7 @@ func (c Choke) at(r float64) Throat {
 
 // speed returns sqrt(2 cp T1 (1 - r^((gamma-1)/gamma))).
 func (g Gas) speed(r, t1 float64) float64 {
-	return math.Sqrt(math.Max(0, 2*g.Cp*t1*(1-math.Pow(r, (g.Gamma-1)/g.Gamma))))
+	return math.Sqrt(math.Max(0, 2*g.CpJoulesPerKilogramKelvin*t1*(1-math.Pow(r, (g.Gamma-1)/g.Gamma))))
 }
 
 // For returns the throat at which a choke passes a flow, the inverse of At on
@@ -137,7 +153,7 @@ func (c Choke) For(flow units.MassFlow) (Throat, error) {
 	if l.Len() > 0 {
 		return Throat{}, l.Err()
 	}
-	least := c.Gas.CriticalRatio()
+	least := c.Gas.critical()
 	most := c.at(least).Flow
 	if flow > most {
 		return Throat{}, fault.Fault{Code: fault.OutOfRange, Path: "flow", Value: flow.String(), Unit: "kg/s", Rule: "at most " + most.String() + ", where the air reaches the speed of sound"}
@@ -193,9 +209,9 @@ func (c Choke) Size(flow units.MassFlow, speed units.Speed, on On) (ChokeSize, e
 	} else {
 		passes = c.Coefficient.Value()
 	}
-	left := 1 - free*free/(2*g.Cp*t1)
+	left := 1 - free*free/(2*g.CpJoulesPerKilogramKelvin*t1)
 	r := math.Pow(math.Max(0, left), g.Gamma/(g.Gamma-1))
-	if r < g.CriticalRatio() {
+	if r < g.critical() {
 		return ChokeSize{}, fault.Fault{Code: fault.OutOfRange, Path: "speed", Value: speed.String(), Unit: "m/s", Rule: "below the speed of sound in the choke"}
 	}
 	one := c
@@ -203,7 +219,7 @@ func (c Choke) Size(flow units.MassFlow, speed units.Speed, on On) (ChokeSize, e
 	th := one.at(r)
 	th.Flow = flow
 	a := flow.KilogramsPerSecond() / (passes * th.Density.KilogramsPerCubicMetre() * speed.MetresPerSecond())
-	return ChokeSize{Throat: th, Area: units.SquareMetres(a), Diameter: CircleDiameter(units.SquareMetres(a))}, nil
+	return ChokeSize{Throat: th, Area: units.SquareMetres(a), Diameter: circleDiameter(units.SquareMetres(a))}, nil
 }
 
 // Suction returns the pressure drop of a choke by the simple form for air of

@@ -8,12 +8,17 @@ import (
 )
 
 // Reynolds returns the Reynolds number of a flow through a bore on its mean
-// speed: 4 Q/(pi d nu). It is zero where a figure is not above zero.
-func Reynolds(flow units.VolumeFlow, bore units.Length, nu units.KinematicViscosity) float64 {
-	if !(bore > 0 && nu > 0 && flow > 0) {
-		return 0
+// speed: 4 Q/(pi d nu). Errors: a flow outside 0 to 1 m³/s, a bore outside
+// 0.001 mm to 1 m, a viscosity outside 0.001 to 10,000 mm²/s.
+func Reynolds(flow units.VolumeFlow, bore units.Length, nu units.KinematicViscosity) (float64, error) {
+	var l fault.List
+	positive(&l, "flow", flow, 0, units.CubicMetresPerSecond(1))
+	positive(&l, "bore", bore, units.Micrometre, units.Metre)
+	positive(&l, "viscosity", nu, units.SquareMillimetresPerSecond(0.001), units.SquareMillimetresPerSecond(1e4))
+	if l.Len() > 0 {
+		return 0, l.Err()
 	}
-	return 4 * flow.CubicMetresPerSecond() / (math.Pi * bore.Metres() * nu.SquareMetresPerSecond())
+	return 4 * flow.CubicMetresPerSecond() / (math.Pi * bore.Metres() * nu.SquareMetresPerSecond()), nil
 }
 
 // ParallelBore returns the discharge coefficient of a parallel bore with square

@@ -59,10 +59,11 @@ func ExampleCutawayOf() {
 
 // H. N. Gupta, example 9.1, prints a choke of 3.251 cm and a jet of 2.2 mm.
 func ExampleChoke_Size() {
-	c := carburation.Choke{Coefficient: 0.8, Pressure: units.Bars(1.013), Temperature: units.Kelvins(300), Gas: carburation.Gas{R: 287, Cp: 1005}}
+	c := carburation.Choke{Coefficient: 0.8, Pressure: units.Bars(1.013), Temperature: units.Kelvins(300), Gas: carburation.Gas{RJoulesPerKilogramKelvin: 287, CpJoulesPerKilogramKelvin: 1005}}
 	s, _ := c.Size(units.KilogramsPerMinute(5), units.MetresPerSecond(90), carburation.OnVelocity)
 	jet, _ := carburation.Orifice{Coefficient: 0.6}.Size(units.KilogramsPerMinute(0.4), s.Throat.Suction.Times(0.75), units.KilogramsPerCubicMetre(780))
-	fmt.Printf("%.3f cm, %.1f mm\n", s.Diameter.Centimetres(), carburation.CircleDiameter(jet).Millimetres())
+	bore, _ := carburation.CircleDiameter(jet)
+	fmt.Printf("%.3f cm, %.1f mm\n", s.Diameter.Centimetres(), bore.Millimetres())
 	// Output: 3.251 cm, 2.2 mm
 }
 
@@ -85,7 +86,7 @@ func ExampleSuction() {
 // R. K. Rajput, example 11.9, prints 11.392599 with the lip and a start at 8.58 m/s.
 func ExamplePlainJet_Mixture() {
 	p := carburation.PlainJet{ChokeArea: carburation.CircleArea(18 * units.Millimetre), ChokeCoefficient: 0.82, Air: units.KilogramsPerCubicMetre(1.2), Fuel: units.KilogramsPerCubicMetre(750),
-		Jet: carburation.Orifice{Area: carburation.CircleArea(units.Millimetres(1.2)), Coefficient: 0.65, Lip: 6 * units.Millimetre, Gravity: 9.81}}
+		Jet: carburation.Orifice{Area: carburation.CircleArea(units.Millimetres(1.2)), Coefficient: 0.65, Lip: 6 * units.Millimetre, Gravity: units.MetresPerSecondSquared(9.81)}}
 	m, _ := p.Mixture(units.Bars(0.065))
 	start, _ := p.Jet.StartingSpeed(p.Fuel, p.Air, 1)
 	fmt.Printf("%.4f, %.2f m/s\n", m.Value(), start.MetresPerSecond())
@@ -166,7 +167,7 @@ func ExampleOrifice_StartingSpeed() {
 
 // R. K. Rajput, example 11.2, prints 539.13 Pa and 7.72 cm².
 func ExampleOrifice_Suction() {
-	s, _ := carburation.Orifice{Area: units.SquareMillimetres(2), Coefficient: 0.8, Lip: 5 * units.Millimetre, Gravity: 9.81}.Suction(units.KilogramsPerHour(5), units.KilogramsPerCubicMetre(750))
+	s, _ := carburation.Orifice{Area: units.SquareMillimetres(2), Coefficient: 0.8, Lip: 5 * units.Millimetre, Gravity: units.MetresPerSecondSquared(9.81)}.Suction(units.KilogramsPerHour(5), units.KilogramsPerCubicMetre(750))
 	a, _ := carburation.ChokeArea(units.KilogramsPerHour(80), units.KilogramsPerCubicMetre(1.2), s, 0.8)
 	fmt.Printf("%.2f Pa, %.2f cm²\n", s.Pascals(), a.SquareCentimetres())
 	// Output: 539.13 Pa, 7.72 cm²
@@ -175,7 +176,7 @@ func ExampleOrifice_Suction() {
 // H. B. Keswani, example 9.10, prints 311.03437 kgf/m² and 0.0023027 kg/s.
 func ExampleOrifice_Flow() {
 	s, _ := carburation.SuctionAtSpeed(units.MetresPerSecond(58), units.KilogramsPerCubicMetre(1.28), 0.84)
-	m, _ := carburation.Orifice{Area: units.SquareMillimetres(1.8), Coefficient: 0.6, Lip: units.Millimetres(2.8), Gravity: 9.81}.Flow(s, units.KilogramsPerCubicMetre(750))
+	m, _ := carburation.Orifice{Area: units.SquareMillimetres(1.8), Coefficient: 0.6, Lip: units.Millimetres(2.8), Gravity: units.MetresPerSecondSquared(9.81)}.Flow(s, units.KilogramsPerCubicMetre(750))
 	fmt.Printf("%.5f kgf/m², %.7f kg/s\n", s.Pascals()/9.81, m.KilogramsPerSecond())
 	// Output: 311.03437 kgf/m², 0.0023027 kg/s
 }
@@ -207,7 +208,7 @@ func ExampleFlowAt() {
 }
 
 func ExampleReynolds() {
-	re := carburation.Reynolds(units.CubicCentimetresPerMinute(139), units.Millimetres(1.092), units.SquareMillimetresPerSecond(0.55))
+	re, _ := carburation.Reynolds(units.CubicCentimetresPerMinute(139), units.Millimetres(1.092), units.SquareMillimetresPerSecond(0.55))
 	fmt.Printf("%.0f\n", re)
 	// Output: 4911
 }
@@ -222,13 +223,14 @@ func ExampleFlowJet() {
 
 // H. B. Keswani, example 9.6, prints 52.9 m/s in a choke of 38.5 mm.
 func ExampleAirSpeed() {
-	v := carburation.AirSpeed(units.KilogramsPerSecond(0.06666), units.KilogramsPerCubicMetre(0.914e4/(29.27*288.5)), carburation.CircleArea(units.Millimetres(38.5)))
+	v, _ := carburation.AirSpeed(units.KilogramsPerSecond(0.06666), units.KilogramsPerCubicMetre(0.914e4/(29.27*288.5)), carburation.CircleArea(units.Millimetres(38.5)))
 	fmt.Printf("%.1f m/s\n", v.MetresPerSecond())
 	// Output: 52.9 m/s
 }
 
 func ExampleCircleDiameter() {
-	fmt.Printf("%.3f mm\n", carburation.CircleDiameter(carburation.CircleArea(units.Millimetres(1.1))).Millimetres())
+	d, _ := carburation.CircleDiameter(carburation.CircleArea(units.Millimetres(1.1)))
+	fmt.Printf("%.3f mm\n", d.Millimetres())
 	// Output: 1.100 mm
 }
 
@@ -237,14 +239,16 @@ func ExampleCircleDiameter() {
 func ExampleChokeDiameter() {
 	rho := units.KilogramsPerCubicMetre(1.013e5 / (287 * 293))
 	d, _ := carburation.Intake{Swept: units.CubicCentimetres(1489), Speed: units.RevolutionsPerMinute(4200), Efficiency: 0.75, Air: rho}.Flow()
-	c := carburation.Choke{Coefficient: 0.82, Pressure: units.Bars(1.013), Temperature: units.Kelvins(293), Gas: carburation.Gas{R: 287, Cp: 1005}}
+	c := carburation.Choke{Coefficient: 0.82, Pressure: units.Bars(1.013), Temperature: units.Kelvins(293), Gas: carburation.Gas{RJoulesPerKilogramKelvin: 287, CpJoulesPerKilogramKelvin: 1005}}
 	s, _ := c.Size(d.Air, units.MetresPerSecond(85), carburation.OnArea)
-	fmt.Printf("%.2f mm\n", carburation.ChokeDiameter(s.Area, 0.4).Millimetres())
+	bore, _ := carburation.ChokeDiameter(s.Area, 0.4)
+	fmt.Printf("%.2f mm\n", bore.Millimetres())
 	// Output: 29.61 mm
 }
 
 // The textbook constant of the choke formula is printed as 0.1562.
 func ExampleGas_ChokeConstant() {
-	fmt.Printf("%.4f\n", carburation.Gas{R: 287, Cp: 1005}.ChokeConstant())
+	k, _ := carburation.Gas{RJoulesPerKilogramKelvin: 287, CpJoulesPerKilogramKelvin: 1005}.ChokeConstant()
+	fmt.Printf("%.4f\n", k)
 	// Output: 0.1562
 }

@@ -142,8 +142,8 @@ func LevelEffect(suction units.Pressure, fuel units.Density, lip, rise units.Len
 	positive(&l, "fuel", fuel, units.KilogramsPerCubicMetre(400), units.KilogramsPerCubicMetre(2000))
 	positive(&l, "lip", lip, units.Millimetres(-50), units.Millimetres(100))
 	positive(&l, "rise", rise, units.Millimetres(-50), units.Millimetres(50))
-	before := Orifice{Lip: lip}.LipPressure(fuel)
-	after := Orifice{Lip: lip - rise}.LipPressure(fuel)
+	before := Orifice{Lip: lip}.lip(fuel)
+	after := Orifice{Lip: lip - rise}.lip(fuel)
 	if l.Len() == 0 && !(suction > before && suction > after) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "suction", Value: suction.String(), Unit: "Pa", Rule: "above what lifts fuel over the lip at both levels"})
 	}

@@ -82,13 +82,17 @@ func (d Intake) EfficiencyFrom(air units.MassFlow) (units.Ratio, error) {
 
 // AirSpeed returns the mean speed of a flow through an area: m/(rho A). Over
 // the suction stroke alone, one cylinder draws at four times its cycle mean:
-// the two must not be mixed. It is zero where a figure is not above zero.
-func AirSpeed(flow units.MassFlow, density units.Density, area units.Area) units.Speed {
-	v := flow.KilogramsPerSecond() / (density.KilogramsPerCubicMetre() * area.SquareMetres())
-	if !(v >= 0) || math.IsInf(v, 0) {
-		return 0
+// the two must not be mixed. Errors: a flow outside 0 to 10,000 kg/s, a density
+// outside 0.01 to 100 kg/m³, an area outside 0.001 mm² to 1 m².
+func AirSpeed(flow units.MassFlow, density units.Density, area units.Area) (units.Speed, error) {
+	var l fault.List
+	positive(&l, "flow", flow, 0, units.KilogramsPerSecond(1e4))
+	positive(&l, "density", density, units.KilogramsPerCubicMetre(0.01), units.KilogramsPerCubicMetre(100))
+	positive(&l, "area", area, units.SquareMetres(1e-9), units.SquareMetres(1))
+	if l.Len() > 0 {
+		return 0, l.Err()
 	}
-	return units.MetresPerSecond(v)
+	return units.MetresPerSecond(flow.KilogramsPerSecond() / (density.KilogramsPerCubicMetre() * area.SquareMetres())), nil
 }
 
 // positive notes a fault unless low <= q <= high.
@@ -98,24 +102,38 @@ func positive[Q units.Quantity](l *fault.List, path string, q, low, high Q) {
 	}
 }
 
-// CircleArea returns the area of a round hole.
+// CircleArea returns the area of a round hole: pi/4 d². A diameter below zero
+// gives an area below zero, which whatever takes an area refuses.
 func CircleArea(diameter units.Length) units.Area {
 	d := diameter.Metres()
-	return units.SquareMetres(math.Pi / 4 * d * d)
+	return units.SquareMetres(math.Pi / 4 * d * math.Abs(d))
 }
 
-// CircleDiameter returns the diameter of a round hole of an area; zero for an
-// area below zero.
-func CircleDiameter(area units.Area) units.Length {
-	return units.Metres(math.Sqrt(math.Max(0, area.SquareMetres()) * 4 / math.Pi))
+// CircleDiameter returns the diameter of a round hole of an area:
+// sqrt(4 area/pi). Errors: an area outside 0 to 1 million square metres.
+func CircleDiameter(area units.Area) (units.Length, error) {
+	var l fault.List
+	positive(&l, "area", area, 0, units.SquareMetres(1e6))
+	if l.Len() > 0 {
+		return 0, l.Err()
+	}
+	return circleDiameter(area), nil
+}
+
+func circleDiameter(area units.Area) units.Length {
+	return units.Metres(math.Sqrt(area.SquareMetres() * 4 / math.Pi))
 }
 
 // ChokeDiameter returns the diameter of a choke that leaves an area open round
 // a tube in its middle whose diameter is a share of the choke's: area =
-// pi/4 d² (1 - share²). The share is 0 to below 1; outside it the diameter is 0.
-func ChokeDiameter(area units.Area, tubeShare float64) units.Length {
-	if !(tubeShare >= 0 && tubeShare < 1) {
-		return 0
+// pi/4 d² (1 - share²). Errors: a share outside 0 to 0.99, an area outside 0 to
+// 1 million square metres.
+func ChokeDiameter(area units.Area, tubeShare float64) (units.Length, error) {
+	var l fault.List
+	positive(&l, "area", area, 0, units.SquareMetres(1e6))
+	positive(&l, "tube_share", units.Value(tubeShare), 0, 0.99)
+	if l.Len() > 0 {
+		return 0, l.Err()
 	}
-	return CircleDiameter(area.Times(1 / (1 - tubeShare*tubeShare)))
+	return circleDiameter(area.Times(1 / (1 - tubeShare*tubeShare))), nil
 }

@@ -199,7 +199,7 @@ func TestModelAgainstChoke(t *testing.T) {
 	m := must(carburation.NewModel(demo(), carburation.Options{Physics: carburation.Physics{InletShare: measure.Of[units.Ratio](0.599, 0.001), Steadying: measure.Of[units.Ratio](4.99, 0.01)}}))
 	o := must(m.At(0.125, rev(3000)))
 	share := 1 - (1-0.599)*(1-math.Exp(-o.Open.SquareMillimetres()/(4.99*math.Pi/4*27*27*(1-4*2.57/(math.Pi*27)))))
-	c := carburation.Choke{Area: o.Open, Coefficient: 0.75, Pressure: units.Pascals(101325), Temperature: units.Celsius(15), Gas: carburation.Gas{R: 101325 / (1.225521344728071 * 288.15)}}
+	c := carburation.Choke{Area: o.Open, Coefficient: 0.75, Pressure: units.Pascals(101325), Temperature: units.Celsius(15), Gas: carburation.Gas{RJoulesPerKilogramKelvin: 101325 / (1.225521344728071 * 288.15)}}
 	th := must(c.At(units.Pascals(101325) - o.Depression))
 	if math.Abs(th.Flow.Ratio(o.Air)*share-1) > 1e-9 {
 		t.Errorf("choke %v x %v, model %v", th.Flow, share, o.Air)

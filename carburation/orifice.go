@@ -2,7 +2,6 @@ package carburation
 
 import (
 	"math"
-	"strconv"
 
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
@@ -13,16 +12,16 @@ const standardGravity = 9.80665 // m/s2
 // Orifice is a hole that fuel flows through, drawn up over a lip.
 type Orifice struct {
 	Area        units.Area
-	Coefficient units.Ratio  // Cd: 0.60 to 0.75 in textbooks, 0.7 to 0.8 for a parallel jet
-	Lip         units.Length // height of the outlet above the fuel level; 0 is level with it
-	Gravity     float64      // m/s²; 0 takes 9.80665
+	Coefficient units.Ratio        // Cd: 0.60 to 0.75 in textbooks, 0.7 to 0.8 for a parallel jet
+	Lip         units.Length       // height of the outlet above the fuel level; 0 is level with it
+	Gravity     units.Acceleration // 9 to 10 m/s²; 0 takes 9.80665 m/s²
 }
 
 func (o Orifice) gravity() float64 {
 	if o.Gravity == 0 {
 		return standardGravity
 	}
-	return o.Gravity
+	return o.Gravity.MetresPerSecondSquared()
 }
 
 func (o Orifice) faults(l *fault.List, area bool) {
@@ -32,13 +31,25 @@ func (o Orifice) faults(l *fault.List, area bool) {
 	positive(l, "coefficient", o.Coefficient, 0.02, 1)
 	positive(l, "lip", o.Lip, units.Millimetres(-200), units.Millimetres(200))
 	if g := o.gravity(); !(g > 9 && g < 10) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "gravity", Value: strconv.FormatFloat(g, 'g', 6, 64), Unit: "m/s²", Rule: "9 to 10 m/s², or 0 for the default"})
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "gravity", Value: o.Gravity.String(), Unit: "m/s²", Rule: "9 to 10 m/s², or 0 for the default"})
 	}
 }
 
 // LipPressure returns the suction that just lifts fuel to the outlet:
-// rho g z.
-func (o Orifice) LipPressure(fuel units.Density) units.Pressure {
+// rho g z, below zero where the outlet is under the level. o's Area and
+// Coefficient are not used. Errors: a lip, gravity or fuel outside its range.
+func (o Orifice) LipPressure(fuel units.Density) (units.Pressure, error) {
+	var l fault.List
+	o.Coefficient = 1
+	o.faults(&l, false)
+	positive(&l, "fuel", fuel, units.KilogramsPerCubicMetre(400), units.KilogramsPerCubicMetre(2000))
+	if l.Len() > 0 {
+		return 0, l.Err()
+	}
+	return o.lip(fuel), nil
+}
+
+func (o Orifice) lip(fuel units.Density) units.Pressure {
 	return units.Pascals(fuel.KilogramsPerCubicMetre() * o.gravity() * o.Lip.Metres())
 }
 
@@ -54,7 +65,7 @@ func (o Orifice) Flow(suction units.Pressure, fuel units.Density) (units.MassFlo
 	if l.Len() > 0 {
 		return 0, l.Err()
 	}
-	drive := math.Max(0, (suction - o.LipPressure(fuel)).Pascals())
+	drive := math.Max(0, (suction - o.lip(fuel)).Pascals())
 	return units.KilogramsPerSecond(o.Coefficient.Value() * o.Area.SquareMetres() * math.Sqrt(2*fuel.KilogramsPerCubicMetre()*drive)), nil
 }
 
@@ -70,7 +81,7 @@ func (o Orifice) Suction(flow units.MassFlow, fuel units.Density) (units.Pressur
 		return 0, l.Err()
 	}
 	x := flow.KilogramsPerSecond() / (o.Coefficient.Value() * o.Area.SquareMetres())
-	return o.LipPressure(fuel) + units.Pascals(x*x/(2*fuel.KilogramsPerCubicMetre())), nil
+	return o.lip(fuel) + units.Pascals(x*x/(2*fuel.KilogramsPerCubicMetre())), nil
 }
 
 // Size returns the area that passes a flow at a suction, the inverse of Flow;
@@ -81,7 +92,7 @@ func (o Orifice) Size(flow units.MassFlow, suction units.Pressure, fuel units.De
 	o.faults(&l, false)
 	positive(&l, "flow", flow, units.KilogramsPerSecond(1e-9), units.KilogramsPerSecond(10))
 	positive(&l, "fuel", fuel, units.KilogramsPerCubicMetre(400), units.KilogramsPerCubicMetre(2000))
-	lip := o.LipPressure(fuel)
+	lip := o.lip(fuel)
 	if !(suction > lip && suction.Megapascals() <= 1) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "suction", Value: suction.String(), Unit: "Pa", Rule: "above the " + lip.String() + " that lifts fuel over the lip, to 1 MPa"})
 	}
@@ -146,7 +157,7 @@ func (p PlainJet) Mixture(suction units.Pressure) (units.Ratio, error) {
 	fuel, err := p.Jet.Flow(suction, p.Fuel)
 	l.Under("jet", err)
 	if err == nil && !(fuel > 0) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "suction", Value: suction.String(), Unit: "Pa", Rule: "above the " + p.Jet.LipPressure(p.Fuel).String() + " that lifts fuel over the lip"})
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "suction", Value: suction.String(), Unit: "Pa", Rule: "above the " + p.Jet.lip(p.Fuel).String() + " that lifts fuel over the lip"})
 	}
 	if l.Len() > 0 {
 		return 0, l.Err()

@@ -29,7 +29,7 @@ func carburationCases(b *book) {
 	for _, d := range []float64{1.1, 27} {
 		b.add("carburation.CircleArea", in{"diameter": mm(d)}, only(carburation.CircleArea(mm(d))))
 	}
-	b.add("carburation.CircleDiameter", in{"area": mm2(573)}, only(carburation.CircleDiameter(mm2(573))))
+	b.add("carburation.CircleDiameter", in{"area": mm2(573)}, of(carburation.CircleDiameter(mm2(573))))
 	for _, number := range []float64{3, 3.5} {
 		for name, scale := range map[string]carburation.SlideScale{"sixteenths of an inch": carburation.Sixteenths} {
 			b.add("carburation.CutawayOf", in{"number": number, "scale": words(name)}, of(carburation.CutawayOf(number, scale)))
@@ -46,12 +46,12 @@ func carburationCases(b *book) {
 	b.add("carburation.Suction", in{"flow": units.GramsPerSecond(17), "density": density(1.2), "area": mm2(570), "coefficient": units.Value(0.85)}, of(carburation.Suction(units.GramsPerSecond(17), density(1.2), mm2(570), units.Value(0.85))))
 	b.add("carburation.SuctionAtSpeed", in{"speed": units.MetresPerSecond(58), "density": density(1.28), "coefficient": units.Value(0.84)}, of(carburation.SuctionAtSpeed(units.MetresPerSecond(58), density(1.28), units.Value(0.84))))
 	b.add("carburation.ChokeArea", in{"flow": units.GramsPerSecond(17), "density": density(1.2), "suction": kpa(2.5), "coefficient": units.Value(0.85)}, of(carburation.ChokeArea(units.GramsPerSecond(17), density(1.2), kpa(2.5), units.Value(0.85))))
-	b.add("carburation.AirSpeed", in{"flow": units.GramsPerSecond(17), "density": density(1.2), "area": mm2(570)}, only(carburation.AirSpeed(units.GramsPerSecond(17), density(1.2), mm2(570))))
+	b.add("carburation.AirSpeed", in{"flow": units.GramsPerSecond(17), "density": density(1.2), "area": mm2(570)}, of(carburation.AirSpeed(units.GramsPerSecond(17), density(1.2), mm2(570))))
 	jet := carburation.Orifice{Area: mm2(0.95), Coefficient: units.Value(0.75), Lip: mm(5)}
 	b.add("carburation.Orifice.Flow", in{"jet": jet, "suction": kpa(2.5), "fuel": density(745)}, of(jet.Flow(kpa(2.5), density(745))))
 	b.add("carburation.Orifice.Suction", in{"jet": jet, "flow": units.GramsPerSecond(1.3), "fuel": density(745)}, of(jet.Suction(units.GramsPerSecond(1.3), density(745))))
 	b.add("carburation.Orifice.Size", in{"jet": jet, "flow": units.GramsPerSecond(1.3), "suction": kpa(2.5), "fuel": density(745)}, of(jet.Size(units.GramsPerSecond(1.3), kpa(2.5), density(745))))
-	b.add("carburation.Orifice.LipPressure", in{"jet": jet, "fuel": density(745)}, only(jet.LipPressure(density(745))))
+	b.add("carburation.Orifice.LipPressure", in{"jet": jet, "fuel": density(745)}, of(jet.LipPressure(density(745))))
 	b.add("carburation.Orifice.StartingSpeed", in{"jet": jet, "fuel": density(745), "air": density(1.2), "coefficient": units.Value(1)}, of(jet.StartingSpeed(density(745), density(1.2), units.Value(1))))
 	plain := carburation.PlainJet{ChokeArea: mm2(570), ChokeCoefficient: units.Value(0.85), Jet: jet, Air: density(1.2), Fuel: density(745)}
 	for _, s := range []float64{0.5, 2.5, 6} {
@@ -61,7 +61,7 @@ func carburationCases(b *book) {
 	b.add("carburation.LevelEffect", in{"suction": kpa(2.5), "fuel": density(745), "lip": mm(6), "rise": mm(2)}, of(carburation.LevelEffect(kpa(2.5), density(745), mm(6), mm(2))))
 	b.add("carburation.Expansibility", in{"beta": 0.6, "r": 0.98, "gamma": 1.4}, of(carburation.Expansibility(0.6, 0.98, 1.4)))
 	b.add("carburation.ParallelBore", in{"reynolds": 4900.0, "length_over_bore": 3.0}, of(carburation.ParallelBore(4900, 3)))
-	b.add("carburation.Reynolds", in{"flow": units.CubicCentimetresPerMinute(139), "bore": mm(1.09), "viscosity": units.SquareMillimetresPerSecond(0.55)}, only(carburation.Reynolds(units.CubicCentimetresPerMinute(139), mm(1.09), units.SquareMillimetresPerSecond(0.55))))
+	b.add("carburation.Reynolds", in{"flow": units.CubicCentimetresPerMinute(139), "bore": mm(1.09), "viscosity": units.SquareMillimetresPerSecond(0.55)}, of(carburation.Reynolds(units.CubicCentimetresPerMinute(139), mm(1.09), units.SquareMillimetresPerSecond(0.55))))
 	for _, text := range []string{"130 cc/min at 0.5 m", "1.10 mm", "drill 57", "280"} {
 		j, err := carburation.ReadJet(text)
 		if err != nil {

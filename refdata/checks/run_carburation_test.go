@@ -39,9 +39,16 @@ func chokeAndJet(g carburation.Gas, speed, throat string) runner {
 			o := carburation.Orifice{Coefficient: get[units.Ratio](r, "Cd_fuel")}
 			a, err := o.Size(get[units.MassFlow](r, "m_fuel"), s.Throat.Suction.Times(r.num("dp_fuel_over_dp_air")), get[units.Density](r, "rho_fuel"))
 			r.ok(err)
-			want(r, "d_jet", carburation.CircleDiameter(a))
+			want(r, "d_jet", roundHole(r, a))
 		}
 	}
+}
+
+func roundHole(r *run, a units.Area) units.Length {
+	r.t.Helper()
+	d, err := carburation.CircleDiameter(a)
+	r.ok(err)
+	return d
 }
 
 func either(r *run, names ...string) string {
@@ -103,7 +110,7 @@ func roundedMercury(r *run) units.Pressure {
 func plainJet(r *run) carburation.PlainJet {
 	p := carburation.PlainJet{
 		ChokeArea: carburation.CircleArea(get[units.Length](r, "d_throat")), ChokeCoefficient: get[units.Ratio](r, "Cd_air"),
-		Jet: carburation.Orifice{Area: carburation.CircleArea(get[units.Length](r, "d_jet")), Coefficient: get[units.Ratio](r, "Cd_fuel"), Gravity: gravity(r)},
+		Jet: carburation.Orifice{Area: carburation.CircleArea(get[units.Length](r, "d_jet")), Coefficient: get[units.Ratio](r, "Cd_fuel"), Gravity: units.MetresPerSecondSquared(gravity(r))},
 		Air: get[units.Density](r, "rho_air"), Fuel: get[units.Density](r, "rho_fuel"),
 	}
 	return p
@@ -134,12 +141,12 @@ func withLip(r *run) {
 }
 
 var carburationRunners = map[string]runner{
-	"gupta-9-1":       chokeAndJet(carburation.Gas{R: 287, Gamma: 1.4, Cp: 1005}, "c2", "d_throat"),
-	"mathur-11-1":     chokeAndJet(carburation.Gas{R: 287, Gamma: 1.4, Cp: 1005}, "c2", "d_throat"),
-	"mathur-11-2":     chokeAndJet(carburation.Gas{R: 287, Gamma: 1.4, Cp: 1005}, "c2", "d_throat"),
-	"rajput-11-6":     chokeAndJet(carburation.Gas{R: 287, Gamma: 1.4}, "c2", "d_throat"),
-	"ramalingam-7-13": chokeAndJet(carburation.Gas{R: 281, Gamma: 1.35, Cp: 1005}, "c2", "d_throat"),
-	"keswani-9-15":    chokeAndJet(carburation.Gas{R: 287, Gamma: 1.4, Cp: 1005}, "c2", "d_choke"),
+	"gupta-9-1":       chokeAndJet(carburation.Gas{RJoulesPerKilogramKelvin: 287, Gamma: 1.4, CpJoulesPerKilogramKelvin: 1005}, "c2", "d_throat"),
+	"mathur-11-1":     chokeAndJet(carburation.Gas{RJoulesPerKilogramKelvin: 287, Gamma: 1.4, CpJoulesPerKilogramKelvin: 1005}, "c2", "d_throat"),
+	"mathur-11-2":     chokeAndJet(carburation.Gas{RJoulesPerKilogramKelvin: 287, Gamma: 1.4, CpJoulesPerKilogramKelvin: 1005}, "c2", "d_throat"),
+	"rajput-11-6":     chokeAndJet(carburation.Gas{RJoulesPerKilogramKelvin: 287, Gamma: 1.4}, "c2", "d_throat"),
+	"ramalingam-7-13": chokeAndJet(carburation.Gas{RJoulesPerKilogramKelvin: 281, Gamma: 1.35, CpJoulesPerKilogramKelvin: 1005}, "c2", "d_throat"),
+	"keswani-9-15":    chokeAndJet(carburation.Gas{RJoulesPerKilogramKelvin: 287, Gamma: 1.4, CpJoulesPerKilogramKelvin: 1005}, "c2", "d_choke"),
 	"mathur-11-3":     suctionOfEngine("suction"),
 	"rajput-11-1":     suctionOfEngine("suction"),
 	"keswani-9-4":     suctionOfEngine("depression"),
@@ -168,7 +175,7 @@ var carburationRunners = map[string]runner{
 		o := carburation.Orifice{Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z")}
 		a, err := o.Size(d.Air.Times(1/r.num("AFR")), p, get[units.Density](r, "rho_fuel"))
 		r.ok(err)
-		want(r, "d_jet", carburation.CircleDiameter(a))
+		want(r, "d_jet", roundHole(r, a))
 	},
 	"gupta-9-3": func(r *run) {
 		p, t := get[units.Pressure](r, "p1"), get[units.Temperature](r, "T1")
@@ -183,14 +190,14 @@ var carburationRunners = map[string]runner{
 		r.ok(err)
 		want(r, "m_fuel", d.Fuel)
 		c := carburation.Choke{Area: carburation.CircleArea(units.Millimetres(24.75)), Coefficient: units.Value(1), Pressure: p, Temperature: t,
-			Gas: carburation.Gas{R: r.num("R_air"), Gamma: 1 / (1 - 0.286), Cp: 1005}} // the book rounds (gamma-1)/gamma to 0.286
+			Gas: carburation.Gas{RJoulesPerKilogramKelvin: r.num("R_air"), Gamma: 1 / (1 - 0.286), CpJoulesPerKilogramKelvin: 1005}} // the book rounds (gamma-1)/gamma to 0.286
 		at, err := c.At(p - get[units.Pressure](r, "dp"))
 		r.ok(err)
 		want(r, "c2", at.Speed)
 		r.leave("24.741 mm by the same steps: the book rounds on the way", "d_throat")
 	},
 	"gupta-9-5": func(r *run) {
-		o := carburation.Orifice{Area: carburation.CircleArea(get[units.Length](r, "d_jet")), Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z"), Gravity: 9.81}
+		o := carburation.Orifice{Area: carburation.CircleArea(get[units.Length](r, "d_jet")), Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z"), Gravity: units.MetresPerSecondSquared(9.81)}
 		rho := dry(get[units.Pressure](r, "p1"), get[units.Temperature](r, "T1"), 287)
 		liquid := get[units.Density](r, "rho_fuel")
 		m := get[units.MassFlow](r, "m_fuel")
@@ -202,12 +209,12 @@ var carburationRunners = map[string]runner{
 		r.numbers("depression", p.Pascals()/9.81) // millimetres of water at the book's gravity
 		a, err := carburation.ChokeArea(m.Times(r.num("AFR")), rho, p, get[units.Ratio](r, "Cd_air"))
 		r.ok(err)
-		want(r, "d_throat", carburation.CircleDiameter(a))
+		want(r, "d_throat", roundHole(r, a))
 	},
 	"mathur-11-4": jetOfEngineFuel("z", func(r *run) float64 { return r.num("g") }),
 	"rajput-11-3": jetOfEngineFuel("z", func(r *run) float64 { return 9.81 }),
 	"rajput-11-2": func(r *run) {
-		o := carburation.Orifice{Area: get[units.Area](r, "A_jet"), Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z"), Gravity: 9.81}
+		o := carburation.Orifice{Area: get[units.Area](r, "A_jet"), Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z"), Gravity: units.MetresPerSecondSquared(9.81)}
 		m := get[units.MassFlow](r, "m_fuel")
 		p, err := o.Suction(m, specific(r, "sg"))
 		r.ok(err)
@@ -221,14 +228,16 @@ var carburationRunners = map[string]runner{
 		rho := dry(p, t, 287)
 		d, err := carburation.Intake{Swept: get[units.Volume](r, "V_swept"), Speed: get[units.RotationalSpeed](r, "N"), Efficiency: get[units.Ratio](r, "eta_v"), Air: rho}.Flow()
 		r.ok(err)
-		c := carburation.Choke{Coefficient: get[units.Ratio](r, "Cd_air"), Pressure: p, Temperature: t, Gas: carburation.Gas{R: 287, Gamma: 1.4}}
+		c := carburation.Choke{Coefficient: get[units.Ratio](r, "Cd_air"), Pressure: p, Temperature: t, Gas: carburation.Gas{RJoulesPerKilogramKelvin: 287, Gamma: 1.4}}
 		s, err := c.Size(d.Air, get[units.Speed](r, "c2"), carburation.OnArea)
 		r.ok(err)
-		want(r, "d_choke", carburation.ChokeDiameter(s.Area, r.num("d_tube_over_d_choke")))
-		o := carburation.Orifice{Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z"), Gravity: 9.81}
+		choke, err := carburation.ChokeDiameter(s.Area, r.num("d_tube_over_d_choke"))
+		r.ok(err)
+		want(r, "d_choke", choke)
+		o := carburation.Orifice{Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z"), Gravity: units.MetresPerSecondSquared(9.81)}
 		a, err := o.Size(d.Air.Times(1/r.num("AFR")), s.Throat.Suction, specific(r, "sg"))
 		r.ok(err)
-		want(r, "d_jet", carburation.CircleDiameter(a))
+		want(r, "d_jet", roundHole(r, a))
 	},
 	"keswani-9-1": func(r *run) {
 		o := carburation.Orifice{Area: carburation.CircleArea(get[units.Length](r, "d_jet")), Coefficient: get[units.Ratio](r, "Cd")}
@@ -243,7 +252,7 @@ var carburationRunners = map[string]runner{
 		o := carburation.Orifice{Coefficient: get[units.Ratio](r, "Cd_fuel")}
 		a, err := o.Size(d.Air.Times(1/r.num("AFR")), get[units.Pressure](r, "depression"), get[units.Density](r, "rho_fuel"))
 		r.ok(err)
-		want(r, "d_jet", carburation.CircleDiameter(a))
+		want(r, "d_jet", roundHole(r, a))
 	},
 	"keswani-9-9": func(r *run) {
 		v, err := carburation.Orifice{Area: units.SquareMillimetres(1), Coefficient: units.Value(1), Lip: get[units.Length](r, "z")}.StartingSpeed(get[units.Density](r, "rho_fuel"), get[units.Density](r, "rho_air"), 1)
@@ -254,7 +263,7 @@ var carburationRunners = map[string]runner{
 		p, err := carburation.SuctionAtSpeed(get[units.Speed](r, "c_air"), get[units.Density](r, "rho_air"), get[units.Ratio](r, "Cd_air"))
 		r.ok(err)
 		r.numbers("depression", p.Pascals()/9.81)
-		o := carburation.Orifice{Area: get[units.Area](r, "A_nozzle"), Coefficient: get[units.Ratio](r, "Cd_nozzle"), Lip: get[units.Length](r, "z"), Gravity: 9.81}
+		o := carburation.Orifice{Area: get[units.Area](r, "A_nozzle"), Coefficient: get[units.Ratio](r, "Cd_nozzle"), Lip: get[units.Length](r, "z"), Gravity: units.MetresPerSecondSquared(9.81)}
 		m, err := o.Flow(p, get[units.Density](r, "rho_fuel"))
 		r.ok(err)
 		want(r, "m_fuel", m)
@@ -262,7 +271,7 @@ var carburationRunners = map[string]runner{
 	"keswani-9-13": func(r *run) {
 		d := get[units.Length](r, "d_jet").Millimetres()
 		hole := units.SquareMillimetres(3.14 / 4 * d * d) // the book's pi
-		o := carburation.Orifice{Area: hole, Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z"), Gravity: 9.81}
+		o := carburation.Orifice{Area: hole, Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, "z"), Gravity: units.MetresPerSecondSquared(9.81)}
 		rho := dry(get[units.Pressure](r, "p_atm"), get[units.Temperature](r, "T"), 29.27*9.80665)
 		m := get[units.MassFlow](r, "m_fuel")
 		v, err := o.StartingSpeed(specific(r, "sg"), rho, get[units.Ratio](r, "Cd_air"))
@@ -273,7 +282,7 @@ var carburationRunners = map[string]runner{
 		r.numbers("drop", p.Pascals()/98.1) // centimetres of water at the book's gravity
 		a, err := carburation.ChokeArea(m.Times(1/r.num("FAR")), rho, p, get[units.Ratio](r, "Cd_air"))
 		r.ok(err)
-		want(r, "d_throat", carburation.CircleDiameter(a))
+		want(r, "d_throat", roundHole(r, a))
 	},
 	"mathur-27-1": func(r *run) {
 		site := func(tag string) air.Site {
@@ -375,7 +384,9 @@ var carburationRunners = map[string]runner{
 		want(r, "t", t)
 	},
 	"air-flow-constant": func(r *run) {
-		r.numbers("constant", carburation.Gas{R: r.num("R"), Gamma: r.num("gamma"), Cp: r.num("cp")}.ChokeConstant())
+		k, err := carburation.Gas{RJoulesPerKilogramKelvin: r.num("R"), Gamma: r.num("gamma"), CpJoulesPerKilogramKelvin: r.num("cp")}.ChokeConstant()
+		r.ok(err)
+		r.numbers("constant", k)
 	},
 	"latent-per-air-ethanol": func(r *run) {
 		f := fuel.Fuel{LatentHeat: get[units.SpecificEnergy](r, "h_fg"), AFR: get[units.Ratio](r, "AFR")}
@@ -390,9 +401,9 @@ func jetOfEngineFuel(lip string, g func(*run) float64) runner {
 		m := get[units.MassFlow](r, "m_fuel")
 		p, err := carburation.Suction(m.Times(r.num("AFR")), rho, carburation.CircleArea(get[units.Length](r, "d_throat")), get[units.Ratio](r, "Cd_air"))
 		r.ok(err)
-		o := carburation.Orifice{Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, lip), Gravity: g(r)}
+		o := carburation.Orifice{Coefficient: get[units.Ratio](r, "Cd_fuel"), Lip: get[units.Length](r, lip), Gravity: units.MetresPerSecondSquared(g(r))}
 		a, err := o.Size(m, p, specific(r, "sg"))
 		r.ok(err)
-		want(r, "d_jet", carburation.CircleDiameter(a))
+		want(r, "d_jet", roundHole(r, a))
 	}
 }
