@@ -99,7 +99,7 @@ func keyboard(t *testing.T, b *tab) {
 	}
 	reach(b, "nuts")
 	b.press("ArrowRight")
-	b.wait("document.getElementById('nuts-at').textContent === '6 turns 1 flat in'")
+	b.wait("document.getElementById('nuts-at').textContent === '6 turns 1 flat'")
 	if after := brief(b, "clutch"); after == before || !strings.Contains(after, "now, 6.2 in") {
 		t.Errorf("after one flat: %q", after)
 	}

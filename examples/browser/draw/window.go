@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -28,6 +29,7 @@ func Window(v job.ClutchResult, width int) (finding, svg string) {
 	if b := v.Adjust.Budget; b != nil {
 		last = max(last, b.Turns.Turns()+0.5)
 	}
+	last = 2 * math.Ceil(last/2) // so that the scale seldom jumps while a reading moves
 	c := &canvas{width: float64(max(width, Narrowest)), x1: last, y1: 1.6}
 	c.left, c.right = 34, c.width-8
 
@@ -38,8 +40,8 @@ func Window(v job.ClutchResult, width int) (finding, svg string) {
 	c.line("axis", c.left, 12+2*row, c.left+30, 12+2*row)
 	c.text(c.left+36, 17+2*row, from, "1.0: as much as wanted")
 	c.top, c.bottom = 3*row+30, 3*row+30+190
-	if w.Open() {
-		c.box("pale", c.x(w.Low.Turns()), c.top, c.x(w.High.Turns()), c.bottom)
+	if w.Open() { // where it holds and where it frees
+		c.box("pale", c.x(min(max(w.Low.Turns(), 0), last)), c.top, c.x(min(max(w.High.Turns(), 0), last)), c.bottom)
 	}
 	for _, share := range []float64{0, 0.5, 1, 1.5} {
 		class := "hair"
@@ -108,9 +110,6 @@ func rowsOf(a transmission.Adjustment, last float64) []strip {
 	rows := []strip{
 		{"pale", w.Low.Turns(), last, "holds from " + turns(w.Low) + " on"},
 		{"open", 0, w.High.Turns(), "frees up to " + turns(w.High)},
-	}
-	if w.Open() {
-		rows[1].words += ": the window is " + turns(w.Low) + " to " + turns(w.High)
 	}
 	for _, r := range append(append([]transmission.Repair(nil), a.Repairs...), a.Pairs...) {
 		if len(rows) == 2+repairsShown {

@@ -29,7 +29,7 @@ type Control struct {
 	At    string `json:"at"`
 	Least int    `json:"least,omitempty"`
 	Most  int    `json:"most,omitempty"`
-	Text  string `json:"text"`  // where it stands, to read: "6 turns 2 flats in"
+	Text  string `json:"text"`  // where it stands, to read: "6 turns 2 flats"
 	Taken bool   `json:"taken"` // false: the job does not have this reading; moving it takes it
 	Moved bool   `json:"moved"` // no longer as in the job file
 }
@@ -74,7 +74,7 @@ func flats(n int) string {
 	if n%6 != 0 {
 		text += " " + count(n%6, "flat")
 	}
-	return text + " in"
+	return text
 }
 
 func tenths(n int) string { return strconv.FormatFloat(float64(n)/10, 'f', 1, 64) + " mm" }

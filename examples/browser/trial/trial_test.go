@@ -195,13 +195,23 @@ func TestRefused(t *testing.T) {
 	}
 }
 
+func ExampleOpen() {
+	_, err := trial.Open([]byte(`{"schema": "benchbook/job/1", "engine": {"bore": "78 lb"}, "clutch": 3}`))
+	for _, f := range fault.Faults(err) {
+		fmt.Println(f.Path)
+	}
+	// Output:
+	// engine.bore
+	// clutch
+}
+
 func ExampleTrial_Move() {
 	t, err := trial.Open(job.Demo())
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	panel, err := t.Move(trial.HubNut, "0")
+	panel, err := t.Move(trial.InletEarly, "-9")
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -213,5 +223,5 @@ func ExampleTrial_Move() {
 	}
 	fmt.Println(p.Pictures[0].Finding)
 	// Output:
-	// holds and frees from 8.8 to 11.0 turns in; now, 6.0 in, it slips
+	// inlet right, exhaust 14.5° late
 }
