@@ -83,25 +83,25 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 	if len(causes) == 0 {
 		faults.Add(fault.Fault{Code: fault.Missing, Path: "causes", Rule: "at least one cause must be listed"})
 	}
-	seen := make(map[string]bool, len(all))
+	seen := make(map[string]struct{}, len(all))
 	best, priors := math.Inf(-1), 0.0
 	for i, c := range all {
-		path := "causes[" + strconv.Itoa(i) + "]"
-		if seen[c.Key] || c.Key == "" {
-			faults.Add(fault.Fault{Code: fault.Conflict, Path: path + ".key", Value: c.Key, Rule: "keys must be there and differ"})
+		path := func() string { return "causes[" + strconv.Itoa(i) + "]" }
+		if _, twice := seen[c.Key]; twice || c.Key == "" {
+			faults.Add(fault.Fault{Code: fault.Conflict, Path: path() + ".key", Value: c.Key, Rule: "keys must be there and differ"})
 		}
-		seen[c.Key] = true
+		seen[c.Key] = struct{}{}
 		if !(c.Prior > 0) || math.IsInf(c.Prior, 0) {
-			faults.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".prior", Value: strconv.FormatFloat(c.Prior, 'g', 4, 64), Rule: "a prior must be above zero"})
+			faults.Add(fault.Fault{Code: fault.OutOfRange, Path: path() + ".prior", Value: strconv.FormatFloat(c.Prior, 'g', 4, 64), Rule: "a prior must be above zero"})
 			continue
 		}
 		if c.Hypothesis == nil {
-			faults.Add(fault.Fault{Code: fault.Missing, Path: path + ".hypothesis", Value: c.Key, Rule: "a cause needs a likelihood"})
+			faults.Add(fault.Fault{Code: fault.Missing, Path: path() + ".hypothesis", Value: c.Key, Rule: "a cause needs a likelihood"})
 			continue
 		}
 		l := c.LogLikelihood(d)
 		if math.IsNaN(l) || math.IsInf(l, 1) {
-			faults.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".likelihood", Value: c.Key, Rule: "the likelihood must be finite"})
+			faults.Add(fault.Fault{Code: fault.OutOfRange, Path: path() + ".likelihood", Value: c.Key, Rule: "the likelihood must be finite"})
 			continue
 		}
 		priors += c.Prior
@@ -124,42 +124,43 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 		odds[i].Share /= sum
 		odds[i].Prior /= priors
 	}
-	slices.SortStableFunc(odds, func(a, b Odds) int {
+	order := make([]int, len(odds))
+	descending(order, func(i int) float64 { return odds[i].Share })
+	ranked := make([]Odds, len(odds))
+	for i, j := range order {
+		ranked[i] = odds[j]
+	}
+	percent(ranked, order)
+	group(ranked, order)
+	return Ranking{Odds: ranked}, nil
+}
+
+// descending fills order with the places of all figures, greatest first.
+func descending(order []int, of func(i int) float64) {
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		a, b := of(i), of(j)
 		switch {
-		case a.Share > b.Share:
+		case a > b:
 			return -1
-		case a.Share < b.Share:
+		case a < b:
 			return 1
 		}
 		return 0
 	})
-	percent(odds)
-	group(odds)
-	return Ranking{Odds: odds}, nil
 }
 
 // percent rounds shares to whole per cent that add up to 100: the largest
-// remainders go up.
-func percent(odds []Odds) {
+// remainders go up. It overwrites order.
+func percent(odds []Odds, order []int) {
 	left := 100
 	for i := range odds {
 		odds[i].Percent = int(odds[i].Share * 100)
 		left -= odds[i].Percent
 	}
-	order := make([]int, len(odds))
-	for i := range order {
-		order[i] = i
-	}
-	rest := func(i int) float64 { return odds[i].Share*100 - float64(odds[i].Percent) }
-	slices.SortStableFunc(order, func(i, j int) int {
-		switch {
-		case rest(i) > rest(j):
-			return -1
-		case rest(i) < rest(j):
-			return 1
-		}
-		return 0
-	})
+	descending(order, func(i int) float64 { return odds[i].Share*100 - float64(odds[i].Percent) })
 	for _, i := range order {
 		if left <= 0 {
 			break
@@ -170,21 +171,9 @@ func percent(odds []Odds) {
 }
 
 // group numbers the causes: the likelihood of each member of a group is within
-// a factor of three of the group's most likely one.
-func group(odds []Odds) {
-	order := make([]int, len(odds))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(i, j int) int {
-		switch {
-		case odds[i].LogLikelihood > odds[j].LogLikelihood:
-			return -1
-		case odds[i].LogLikelihood < odds[j].LogLikelihood:
-			return 1
-		}
-		return 0
-	})
+// a factor of three of the group's most likely one. It overwrites order.
+func group(odds []Odds, order []int) {
+	descending(order, func(i int) float64 { return odds[i].LogLikelihood })
 	n, top := 0, math.Inf(1)
 	for _, i := range order {
 		if !(top-odds[i].LogLikelihood < math.Log(indistinct)) {
