@@ -2,6 +2,7 @@ package transmission
 
 import (
 	"strings"
+	"sync"
 
 	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
@@ -17,12 +18,23 @@ func sources() []refdata.Source {
 	}
 }
 
+// usually says what each part is with nothing wrong, if the caller does not say;
+// put into words once.
+var usually = sync.OnceValue(func() (text [parts]string) {
+	for p := range text {
+		r := &rules[p]
+		text[p] = strings.TrimSpace(units.WithUncertainty(units.Value(r.fresh.x), units.Value(r.fresh.u)) + " " + r.unit)
+	}
+	return text
+})
+
 // basis lists what the verdict rests on, assumed and did not look at.
 func (in *Input) basis(s *state) refdata.Basis {
 	b := refdata.Basis{
 		Sources:  sources(),
 		Cautions: []refdata.Caution{refdata.SpringsUnderLoad, refdata.AsbestosLinings, refdata.RetainingNuts, refdata.BrakesBeforeRoad, refdata.DeferToManual},
 	}
+	b.Assumed, b.NotChecked = make([]refdata.Assumption, 0, parts), make([]refdata.Unchecked, 0, parts+2)
 	assume := func(what, value string) {
 		b.Assumed = append(b.Assumed, refdata.Assumption{What: what, Value: value, Status: refdata.CommonPractice})
 	}
@@ -60,7 +72,7 @@ func (in *Input) basis(s *state) refdata.Basis {
 		_, given, _ := c.New.at(p)
 		known := given || p == springRate || p == cablePull && c.Lever.swept() || p == leverRatio && c.Lever.Finger.Taken() && c.Lever.Nipple.Taken()
 		if !known {
-			assume(r.what, strings.TrimSpace(units.WithUncertainty(units.Value(s.v[p]), units.Value(s.u[p]))+" "+r.unit))
+			assume(r.what, usually()[p])
 		}
 		if p == leverRatio && known {
 			continue

@@ -19,7 +19,7 @@ type Finding struct {
 const unlisted = 0.02
 
 func (m *model) findings(r measure.Ranking) []Finding {
-	var f []Finding
+	f := make([]Finding, 0, len(r.Odds))
 	left := 1.0
 	for _, o := range r.Odds {
 		if left < unlisted {

@@ -10,13 +10,18 @@ import (
 // next ranks the readings not yet taken by what they are expected to tell. Each
 // is looked at as three outcomes: plainly below new, about new, plainly above.
 func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) {
-	checks := make([]measure.Check, 0, dataLength)
+	why := make([]*cause, len(r.Odds)) // nil is not listed
+	for i, o := range r.Odds {
+		why[i] = m.cause(o.Key)
+	}
+	checks := make([]measure.Check, 0, int(parts))
+	looks := make([]measure.Outlook, len(r.Odds)*int(parts))
 	for p := range nuts + 1 {
 		if d[p].Taken || p == leverRatio {
 			continue
 		}
-		b := m.base[p]
-		c := measure.Check{Outlooks: make(map[string]measure.Outlook, len(r.Odds))}
+		c := measure.Check{InOrder: looks[:len(r.Odds):len(r.Odds)]}
+		looks = looks[len(r.Odds):]
 		own, span := finestTurn, elseTurns
 		c.Key, c.Text, c.Work = "nuts", "count the turns of one nut out to flush, and turn it back", units.MinutesOfTime(20)
 		if p < parts {
@@ -24,52 +29,57 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 			c.Key, c.Text, c.Work = q.path, q.settle, units.MinutesOfTime(q.minutes)
 			own, span = q.finest*2, q.span
 		}
-		usual := math.Hypot(b.u, own)
-		edge := 2 * usual
-		about := m.chances(p, &cause{}, usual, span, edge) // of most causes, which leave p alone
-		for _, o := range r.Odds {
-			if o.Share < 1e-3 {
+		usual := math.Hypot(m.base[p].u, own)
+		about := three(phi(-plainly), phi(plainly)) // of most causes, which leave p alone
+		for i, o := range r.Odds {
+			if o.Share < slight {
 				continue
 			}
-			chances := about
-			if why := m.cause(o.Key); why == nil || why.moves(p) {
-				chances = m.chances(p, why, usual, span, edge)
+			w := why[i]
+			switch {
+			case w == nil:
+				wide := usual / math.Hypot(usual, span)
+				c.InOrder[i].Chances = three(strayed(-plainly, wide), strayed(plainly, wide))
+			case w.low != w.high && w.open == p:
+				shift := w.shift(p)
+				low, high := (shift+w.low)/usual, (shift+w.high)/usual
+				c.InOrder[i].Chances = three(smeared(-plainly, low, high), smeared(plainly, low, high))
+			case w.shift(p) != 0:
+				shift := w.shift(p) / usual
+				c.InOrder[i].Chances = three(phi(-plainly-shift), phi(plainly-shift))
+			default:
+				c.InOrder[i].Chances = about
 			}
-			c.Outlooks[o.Key] = measure.Outlook{Chances: chances}
 		}
 		checks = append(checks, c)
 	}
 	return measure.Next(r, checks)
 }
 
-// chances are those of a reading of p falling below, within and above edge from
-// new, if the cause is true.
-func (m *model) chances(p part, c *cause, usual, span, edge float64) []float64 {
-	var below func(at float64) float64
-	switch {
-	case c == nil: // not listed
-		wide := math.Hypot(usual, span)
-		below = func(at float64) float64 { return (1-strays)*phi(at/usual) + strays*phi(at/wide) }
-	case c.low != c.high && c.open == p:
-		// a normal smeared evenly over the bounds, by the integral of Phi:
-		// z Phi(z) + density(z)
-		whole := func(z float64) float64 { return z*phi(z) + density(z) }
-		shift := c.shift(p)
-		below = func(at float64) float64 {
-			return usual / (c.high - c.low) * (whole((at-shift-c.low)/usual) - whole((at-shift-c.high)/usual))
-		}
-	default:
-		shift := c.shift(p)
-		below = func(at float64) float64 { return phi((at - shift) / usual) }
-	}
-	low := math.Min(math.Max(below(-edge), 0), 1)
-	mid := math.Min(math.Max(below(edge)-low, 0), 1-low)
+// plainly is how many of its usual deviations from new a reading is plainly so.
+const plainly = 2
+
+// slight is the share of a cause from which it counts in the choice of readings:
+// it could not change their order.
+const slight = 1e-3
+
+// three are the chances of a reading plainly below new, about it, and plainly
+// above, from those of it standing below either edge.
+func three(low, high float64) []float64 {
+	low = math.Min(math.Max(low, 0), 1)
+	mid := math.Min(math.Max(high-low, 0), 1-low)
 	return []float64{low, mid, math.Max(1-low-mid, 0)}
 }
 
-// moves reports whether the cause moves p.
-func (c *cause) moves(p part) bool {
-	return c.low != c.high && c.open == p || c.shift(p) != 0
+// strayed is the chance of a figure below z usual deviations with something not
+// listed wrong; wide is the usual deviation in part of a strayed figure's.
+func strayed(z, wide float64) float64 { return (1-strays)*phi(z) + strays*phi(z*wide) }
+
+// smeared is the chance of a figure below z whose mean is evenly likely between
+// low and high, by the integral of Phi: z Phi(z) + density(z).
+func smeared(z, low, high float64) float64 {
+	whole := func(z float64) float64 { return z*phi(z) + density(z) }
+	return (whole(z-low) - whole(z-high)) / (high - low)
 }
 
 // shift is what the cause moves p by for certain.
