@@ -7,5 +7,6 @@ func chapters() []func(*book) {
 		timingCases, gearCases, crankCases, camCases, ignitionCases,
 		transmissionCases, springCases, driveCases,
 		carburationCases, airCases, fuelCases,
+		furtherCases,
 	}
 }
