@@ -30,33 +30,9 @@ type Diagnosis struct {
 // missing or outside its range, as fault.Fault.
 func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	s, n, err := in.resolve(opt)
-	var l fault.List
-	l.Under("", err)
-	lift, lifted, err := length(&in.Signs.Lift)
-	if l.Under("signs.lift", err) && lifted && !(lift.x >= 0 && lift.x <= 15) {
-		l.Add(outside("signs.lift", lift.x, "mm", 0, 15))
-	}
-	hand, handed := figure{in.Signs.HandForce.Value().Newtons(), in.Signs.HandForce.U().Newtons()}, in.Signs.HandForce.Taken()
-	if l.Under("signs.hand_force", in.Signs.HandForce.Err()) && handed && !(hand.x >= 1 && hand.x <= 1000) {
-		l.Add(outside("signs.hand_force", hand.x, "N", 1, 1000))
-	}
-	signs := [...]Sign{in.Signs.Slips, in.Signs.Drags, in.Signs.Heavy, in.Signs.LightThen}
-	for i, sign := range signs {
-		if sign > Yes {
-			l.Add(fault.Fault{Code: fault.UnknownName, Path: "signs." + [...]string{"slips", "drags", "heavy", "light_then"}[i], Rule: "must be yes, no or not tried"})
-		}
-	}
-	var kick KickProof
-	kicked := in.Signs.Kick.Rider.Taken()
-	if kicked && l.Len() == 0 { // else its faults of the clutch would come twice
-		kick, err = in.Clutch.Kick(in.Signs.Kick)
-		for _, f := range fault.Faults(err) {
-			f.Path = "signs.kick" + strings.TrimPrefix(f.Path, "test")
-			l.Add(f)
-		}
-	}
-	if l.Len() > 0 {
-		return Diagnosis{}, l.Err()
+	kick, err := in.looked(err)
+	if err != nil {
+		return Diagnosis{}, err
 	}
 	d := Diagnosis{Basis: in.basis(&s)}
 	m, reason := newModel(&s)
@@ -64,45 +40,7 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 		d.Reason = reason
 		return d, nil
 	}
-	data := make(measure.Data, dataLength)
-	take := func(i int, f figure, finest float64) {
-		data[i] = measure.Datum{Value: f.x, Taken: true}
-		m.own[i] = math.Max(f.u, finest)
-	}
-	for p := range parts {
-		if s.took[p] {
-			take(int(p), figure{m.s.v[p], m.s.u[p]}, rules[p].finest)
-		}
-	}
-	if n.taken {
-		take(int(nuts), n.figure, finestTurn)
-	}
-	if lifted {
-		take(atLift, lift, finestLift)
-	}
-	if handed {
-		take(atHand, figure{math.Log(hand.x), hand.u / hand.x}, finestHand)
-	}
-	for i, sign := range signs {
-		if sign != NotTried {
-			data[atSlips+i] = measure.Datum{Value: float64(sign - No), Taken: true}
-		}
-	}
-	if kicked {
-		m.kick = figure{kick.Tested.Value().NewtonMillimetres(), kick.Tested.U().NewtonMillimetres()}
-		slipped := in.Signs.Kick.Result
-		// a clutch that just slips is at that torque: slipping and holding are even,
-		// which tells nothing by a yes or no, so it is given as its own figure
-		switch slipped {
-		case Held, Turned:
-			data[atKick] = measure.Datum{Value: 0, Taken: true}
-		case Slid:
-			data[atKick] = measure.Datum{Value: 1, Taken: true}
-		case Crept:
-			data[atKick] = measure.Datum{Value: crept, Taken: true}
-		}
-	}
-	m.weigh(data)
+	data := in.tellTo(&m, n, kick)
 	list, err := m.list(opt.Priors)
 	if err != nil {
 		return Diagnosis{}, err
@@ -118,6 +56,80 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	d.Findings = m.findings(d.Causes)
 	d.NextReadings, err = m.next(data, d.Causes)
 	return d, err
+}
+
+// looked adds what is wrong with the signs to the faults of the rest, and returns
+// what a kick test put the clutch to.
+func (in *Input) looked(rest error) (KickProof, error) {
+	var l fault.List
+	l.Under("", rest)
+	g := &in.Signs
+	lift, lifted, err := length(&g.Lift)
+	if l.Under("signs.lift", err) && lifted && !(lift.x >= 0 && lift.x <= 15) {
+		l.Add(outside("signs.lift", lift.x, "mm", 0, 15))
+	}
+	if hand := g.HandForce.Value().Newtons(); l.Under("signs.hand_force", g.HandForce.Err()) && g.HandForce.Taken() && !(hand >= 1 && hand <= 1000) {
+		l.Add(outside("signs.hand_force", hand, "N", 1, 1000))
+	}
+	for i, sign := range g.told() {
+		if sign > Yes {
+			l.Add(fault.Fault{Code: fault.UnknownName, Path: "signs." + [...]string{"slips", "drags", "heavy", "light_then"}[i], Rule: "must be yes, no or not tried"})
+		}
+	}
+	var kick KickProof
+	if g.Kick.Rider.Taken() && l.Len() == 0 { // else its faults of the clutch would come twice
+		kick, err = in.Clutch.Kick(g.Kick)
+		for _, f := range fault.Faults(err) {
+			f.Path = "signs.kick" + strings.TrimPrefix(f.Path, "test")
+			l.Add(f)
+		}
+	}
+	return kick, l.Err()
+}
+
+func (g *Signs) told() [4]Sign { return [4]Sign{g.Slips, g.Drags, g.Heavy, g.LightThen} }
+
+// tellTo tells the model every reading and sign that was taken.
+func (in *Input) tellTo(m *model, n place, kick KickProof) measure.Data {
+	data := make(measure.Data, dataLength)
+	take := func(i int, f figure, finest float64) {
+		data[i] = measure.Datum{Value: f.x, Taken: true}
+		m.own[i] = math.Max(f.u, finest)
+	}
+	for p := range parts {
+		if m.s.took[p] {
+			take(int(p), figure{m.s.v[p], m.s.u[p]}, rules[p].finest)
+		}
+	}
+	if n.taken {
+		take(int(nuts), n.figure, finestTurn)
+	}
+	if lift, lifted, _ := length(&in.Signs.Lift); lifted {
+		take(atLift, lift, finestLift)
+	}
+	if r := &in.Signs.HandForce; r.Taken() {
+		take(atHand, figure{math.Log(r.Value().Newtons()), r.U().Ratio(r.Value())}, finestHand)
+	}
+	for i, sign := range in.Signs.told() {
+		if sign != NotTried {
+			data[atSlips+i] = measure.Datum{Value: float64(sign - No), Taken: true}
+		}
+	}
+	if in.Signs.Kick.Rider.Taken() {
+		m.kick = figure{kick.Tested.Value().NewtonMillimetres(), kick.Tested.U().NewtonMillimetres()}
+		// a clutch that just slips is at that torque: slipping and holding are even,
+		// which tells nothing by a yes or no, so it is given as its own figure
+		switch in.Signs.Kick.Result {
+		case Held, Turned:
+			data[atKick] = measure.Datum{Value: 0, Taken: true}
+		case Slid:
+			data[atKick] = measure.Datum{Value: 1, Taken: true}
+		case Crept:
+			data[atKick] = measure.Datum{Value: crept, Taken: true}
+		}
+	}
+	m.weigh(data)
+	return data
 }
 
 // No reading is believed to better than these, even one declared exact.
