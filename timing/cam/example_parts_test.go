@@ -38,7 +38,6 @@ func ExampleTangentCam_Curve() {
 	// 181° crank <nil>
 }
 
-
 // The cam pressed 4° of the camshaft further on: every event 8° of the crank earlier.
 func ExampleCurve_Advanced() {
 	c, err := arcCam().Curve(55 * units.CamDegree)
