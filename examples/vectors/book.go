@@ -66,7 +66,9 @@ type book struct {
 	err   error // the first thing that could not be written down
 }
 
-// add notes one call of a public function, "timing/crank.Slider.Travel".
+// add notes one call of a public function, "timing/crank.Slider.Travel". Cases are
+// numbered for each function, so that new questions go after the old ones and no
+// identifier changes.
 func (b *book) add(function string, args in, o outcome) {
 	b.count[function]++
 	pkg, name, _ := strings.Cut(function, ".")
