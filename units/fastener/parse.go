@@ -13,9 +13,10 @@ const longest = 64
 
 // Parse returns the thread of a name as the trade writes it: "1/4 BSF", "M8",
 // "M8 x 1", "2BA", "10-32 UNF", "1/4-26 cycle", "1/4 CEI", "G 1/8", "3/8-26 brass",
-// with "LH" or "RH" at the end if its hand is known. Capitals, spaces and inch
-// marks do not count. The error is a fault.Fault: a name that several threads
-// share, such as "1/2 cycle", lists them.
+// with "LH" or "RH" at the end if its hand is known. Capitals, spaces, inch
+// marks and noughts at the end of a decimal do not count. The error is a
+// fault.Fault: a name that several threads share, such as "1/2 cycle" or
+// "1/4-20", which is Whitworth as well as UNC, lists them.
 func Parse(name string) (Thread, error) {
 	text, hand := cutHand(strings.TrimSpace(name))
 	switch {
@@ -68,28 +69,51 @@ func cutHand(s string) (string, Hand) {
 	return s, HandUnknown
 }
 
-// foldName is a name without what people write differently.
+// foldName is a name without what people write differently. Numbers stay
+// apart and decimals whole, so that M2.0 is M2 and never M20.
 func foldName(s string) string {
-	var b strings.Builder
-	b.Grow(len(s))
-	for _, r := range strings.ToLower(s) {
-		switch r {
-		case ' ', '"', '″', '#', '°', '-', '.':
-		case '×':
-			b.WriteByte('x')
-		default:
-			b.WriteRune(r)
-		}
-	}
-	f := b.String()
+	s = strings.ToLower(s)
 	for _, w := range [...][2]string{
-		{"gauge", "swg"}, {"tpi", ""}, {"whitworth", "bsw"}, {"whit", "bsw"}, {"unified", "un"},
-		{"bsc", "cycle"}, {"cei", "cycle"}, {"bspp", "bsp"}, {"in", ""}, {"x", ""}, {"swgspoke", "gspoke"},
+		{"threads per inch", "tpi"}, {"t.p.i.", "tpi"}, {"gauge", "swg"}, {"tpi", " "}, {"whitworth", "bsw"}, {"whit", "bsw"}, {"unified", "un"},
+		{"bscy", "cycle"}, {"bsc", "cycle"}, {"cei", "cycle"}, {"bspp", "bsp"}, {"inch", " "}, {"in", " "}, {"swg spoke", "g spoke"},
 	} {
-		f = strings.Replace(f, w[0], w[1], 1)
+		s = strings.Replace(s, w[0], w[1], 1)
 	}
-	return f
+	b := make([]byte, 0, len(s))
+	apart := false // something stood between the last number and here
+	last := byte(0)
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		switch {
+		case c >= '0' && c <= '9':
+			if apart && last >= '0' && last <= '9' {
+				b = append(b, '-')
+			}
+		case c == '.' && digitAt(s, i-1) && digitAt(s, i+1):
+			end := i + 1
+			for digitAt(s, end) {
+				end++
+			}
+			if end < len(s) && s[end] == '/' { // 1.1/4
+				apart = true
+				continue
+			}
+			if decimals := strings.TrimRight(s[i:end], "0"); decimals != "." {
+				b = append(b, decimals...)
+			}
+			last, apart, i = '0', false, end-1
+			continue
+		case c == 'x', c == ' ', c == '"', c == '#', c == '-', c == '.', c >= 0x80: // × and ″ too
+			apart = true
+			continue
+		}
+		b = append(b, c)
+		last, apart = c, false
+	}
+	return string(b)
 }
+
+func digitAt(s string, i int) bool { return i >= 0 && i < len(s) && s[i] >= '0' && s[i] <= '9' }
 
 // byName finds the places of threads by folded names that the tables do not
 // hold as such; several threads may share one.
@@ -116,12 +140,19 @@ var byName = sync.OnceValue(func() map[string][]int {
 			add(size + " cycle")
 			add(size + " " + tpi + " cycle")
 			add(size + " cycle " + tpi)
+			add(size + " " + tpi)
 		case BSW, BSF:
 			add(size + " " + tpi + " " + t.system.String())
 			add(size + " " + t.system.String() + " " + tpi)
+			add(t.system.String() + " " + size)
+			add(size + " " + tpi) // 1/4-20 is Whitworth as well as UNC
+			if t.system == BSW {
+				add("W " + size)
+			}
 		case Brass:
 			add(size + " brass")
 			add(size + " brass 26")
+			add(size + " 26")
 		case Spoke:
 			add(size + " g spoke")
 		case BA:

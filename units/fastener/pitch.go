@@ -19,7 +19,7 @@ func TPI(n float64) (units.Length, error) {
 
 // ParsePitch reads a pitch as a length, "1.25 mm", or per inch, "26 tpi".
 func ParsePitch(s string) (units.Length, error) {
-	head, per := strings.CutSuffix(strings.ToLower(strings.TrimSpace(s)), "tpi")
+	head, per := cutPerInch(s)
 	if !per {
 		return units.ParseLength(s)
 	}
@@ -30,10 +30,21 @@ func ParsePitch(s string) (units.Length, error) {
 	return TPI(n.SI())
 }
 
+// cutPerInch takes the words for threads per inch off the end.
+func cutPerInch(s string) (head string, per bool) {
+	s = strings.ToLower(strings.TrimSpace(s))
+	for _, words := range [...]string{"tpi", "t.p.i.", "threads per inch", "threads an inch"} {
+		if head, per = strings.CutSuffix(s, words); per {
+			return head, true
+		}
+	}
+	return s, false
+}
+
 // ReadPitch reads a pitch taken with a thread gauge: "26 tpi", "1.25 mm" or
 // "1.25 mm ± 0.01". Empty text, or "-", is a reading not taken.
 func ReadPitch(s string, with measure.Instrument[units.Length]) (measure.Reading[units.Length], error) {
-	head, per := strings.CutSuffix(strings.ToLower(strings.TrimSpace(s)), "tpi")
+	head, per := cutPerInch(s)
 	if !per {
 		return measure.Read(s, with)
 	}

@@ -21,7 +21,8 @@ type Engaged struct {
 	// means the largest the limits allow.
 	HoleMinor units.Length `json:"hole_minor"`
 	// The limits of size to reckon with, for worked examples that print them.
-	// Zero means those of Thread.Limits, or basic sizes where no rule is known.
+	// Zero means those of Thread.Limits at an engagement of one diameter, as parts
+	// are made, or basic sizes where no rule is known.
 	BoltEffectiveMin units.Length `json:"bolt_effective_min"`
 	BoltMajorMin     units.Length `json:"bolt_major_min"`
 	NutEffectiveMax  units.Length `json:"nut_effective_max"`
