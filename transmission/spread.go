@@ -8,56 +8,53 @@ type covariance [len(effect{})][len(effect{})]float64
 
 // add widens the spread by an amount of the given variance that moves the effects
 // along g.
-func (c *covariance) add(g *effect, variance float64) {
-	for i := range c {
-		a := variance * g[i]
-		for j := range i + 1 {
-			c[i][j] += a * g[j]
-		}
-	}
+func (c *covariance) add(g *slope, variance float64) {
+	l, h, t := variance*g[onLift], variance*g[onHand], variance*g[onTorque]
+	c[onLift][onLift] += l * g[onLift]
+	c[onHand][onLift] += h * g[onLift]
+	c[onHand][onHand] += h * g[onHand]
+	c[onTorque][onLift] += t * g[onLift]
+	c[onTorque][onHand] += t * g[onHand]
+	c[onTorque][onTorque] += t * g[onTorque]
 }
 
-// covariance returns that of the effects, to first order. The parts nothing is
-// read of and that only causes move have no spread.
-func (w *workings) covariance(s *state, st *spread) (c covariance) {
+// widen adds what the spread of the parts does to the effects, to first order.
+// The parts nothing is read of and that only causes move have no spread. All c is
+// zero before.
+func (w *workings) widen(s *state, st *spread, c *covariance) {
 	v, u := &st.mean, &st.sd
-	g := w.slopes(s, v)
-	set := u[springSet] * u[springSet]
+	var g slopes
+	w.slopes(s, v, &g)
 	turn := u[nuts] * s.pitch
-	seat := u[wear]*u[wear] + turn*turn // wear takes compression and gives seat, nuts the other way
-	if w.moves == coilbound {
+	x, seat := u[springSet]*u[springSet], u[wear]*u[wear]+turn*turn
+	if w.moves == coilbound { // wear takes compression and gives seat, nuts the other way
 		for i := range g.seat {
 			g.seat[i] -= g.x[i]
 		}
 		c.add(&g.seat, seat)
-		seat = 0
+	} else {
+		x += seat
 	}
-	c.add(&g.x, set+seat)
+	c.add(&g.x, x)
 	rate := s.count * u[springRate]
 	c.add(&g.rate, rate*rate)
-	c.add(&g.pull, u[freePlay]*u[freePlay]+u[cablePull]*u[cablePull])
+
 	// play at the rod takes pull and leaves the cable idle
-	play := g.pull
-	for i := range play {
-		play[i] *= -v[trainRatio]
-	}
-	play[onIdle] = v[trainRatio]
 	nut := u[hubNutBack] * s.hubPitch
-	c.add(&play, u[rodPlay]*u[rodPlay]+nut*nut)
+	play := v[trainRatio] * v[trainRatio] * (u[rodPlay]*u[rodPlay] + nut*nut)
+	c.add(&g.pull, u[freePlay]*u[freePlay]+u[cablePull]*u[cablePull]+play)
+	c[onIdle] = [...]float64{onLift: -play * g.pull[onLift], onHand: -play * g.pull[onHand], onIdle: play}
 	// stiffness and drag of the cable enter its give, drag the hand force too
 	cable := w.give - s.stretch
 	soft, drag := u[cableStiffness]/v[cableStiffness]*cable, u[cableEfficiency]/v[cableEfficiency]
-	c.add(&g.give, soft*soft)
-	for i := range g.give {
-		g.give[i] *= cable
-	}
+	c.add(&g.give, soft*soft+drag*drag*cable*cable)
 	if w.hand > 1 {
-		g.give[onHand]++
 		lever := u[leverRatio] / v[leverRatio]
-		c[onHand][onHand] += lever * lever
+		both := drag * drag * cable
+		c[onHand][onLift] += both * g.give[onLift]
+		c[onHand][onHand] += drag*drag + 2*both*g.give[onHand] + lever*lever
+		c[onTorque][onHand] += both * g.give[onTorque]
 	}
-	c.add(&g.give, drag*drag)
 	grip := w.torque * u[friction] / v[friction]
 	c[onTorque][onTorque] += grip * grip
-	return c
 }

@@ -19,8 +19,9 @@ type sight struct {
 	gap            bool    // the lift wanted counts too
 }
 
-// whole returns the log likelihood of what the whole clutch does.
-func (m *model) whole(st *spread) float64 {
+// whole returns the likelihood of what was seen of the whole clutch: like times
+// exp(-miss/2), kept apart so that a miss however large does not end in zero.
+func (m *model) whole(st *spread) (like, miss float64) {
 	s, v := m.s, &st.mean
 	var w workings
 	w.at(s, v)
@@ -28,8 +29,9 @@ func (m *model) whole(st *spread) float64 {
 	if m.weighed {
 		y[onHand] = math.Log(w.hand)
 	}
-	c := w.covariance(s, st)
-	far, like := 0.0, 1.0 // half squares of misses; the rest of the density
+	var c covariance
+	w.widen(s, st, &c)
+	like = 1
 	seen := m.sights.list[:m.sights.taken]
 	for i := range seen {
 		t := &seen[i]
@@ -43,7 +45,7 @@ func (m *model) whole(st *spread) float64 {
 		}
 		last := i == len(seen)-1
 		if t.side == 0 {
-			far += x * x / variance
+			miss += x * x / variance
 			like /= math.Sqrt(2 * math.Pi * variance)
 			if !last {
 				c.learn(&y, t.on, -k*x/variance, k*k/variance)
@@ -62,14 +64,15 @@ func (m *model) whole(st *spread) float64 {
 			like *= z
 			continue
 		}
-		z := misheard + sure*phi(q)
+		below, dense := normal(q)
+		z := misheard + sure*below
 		like *= z
 		if !last {
-			a := sure * density(q) * r / z
+			a := sure * dense * r / z
 			c.learn(&y, t.on, t.side*k*a, k*k*a*(a+q*r))
 		}
 	}
-	return math.Log(like) - far/2
+	return like, miss
 }
 
 // plain is from how many spreads off a sign is as good as sure: a normal figure

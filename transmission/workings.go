@@ -59,18 +59,21 @@ const (
 	onIdle
 )
 
-// slopes are effects per unit of what the parts enter by.
+// slope is how fast lift, hand and torque change; idle pull does so by itself.
+type slope [onIdle]float64
+
+// slopes are those per unit of what the parts enter by.
 type slopes struct {
-	x    effect // compression of the springs
-	seat effect // their length where they sit, at coil bind
-	rate effect // of all springs
-	give effect // of cable and train
-	pull effect // spare cable pull
+	x    slope // compression of the springs
+	seat slope // their length where they sit, at coil bind
+	rate slope // of all springs
+	give slope // of cable and train
+	pull slope // spare cable pull
 }
 
-// slopes returns how fast the effects change, by the chain rule on the branch the
-// clutch is on.
-func (w *workings) slopes(s *state, v *vector) (g slopes) {
+// slopes works out how fast the effects change, by the chain rule on the branch the
+// clutch is on. All g are zero before.
+func (w *workings) slopes(s *state, v *vector, g *slopes) {
 	switch w.moves {
 	case pulled:
 		per := 1 / (v[trainRatio] + w.give*w.rate)
@@ -107,5 +110,4 @@ func (w *workings) slopes(s *state, v *vector) (g slopes) {
 		g.rate[onTorque] = k * w.x
 		g.give[onTorque] = k * w.held / w.give
 	}
-	return g
 }

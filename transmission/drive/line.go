@@ -33,7 +33,7 @@ func (n Line) overall(l *fault.List, gear string) Ratio {
 	l.Under("final", errF)
 	g, ok := n.Box.Gear(gear)
 	if !ok {
-		l.Add(fault.Fault{Code: fault.UnknownName, Path: "gear", Value: gear, Rule: "one of the gears of the box"})
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "gear", Value: gear, Rule: n.Box.choices()})
 	}
 	if l.Len() > 0 {
 		return Ratio{}

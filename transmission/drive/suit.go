@@ -66,7 +66,7 @@ func Suit(in SuitInput, opt SuitOptions) (Suited, error) {
 		g, found = in.Line.Box.Gear(in.Gear)
 	}
 	if !found {
-		l.Add(fault.Fault{Code: fault.UnknownName, Path: "gear", Value: in.Gear, Rule: "one of the gears of the box"})
+		l.Add(fault.Fault{Code: fault.UnknownName, Path: "gear", Value: in.Gear, Rule: in.Line.Box.choices()})
 	}
 	top, err := TopSpeed(in.Road, in.Peak)
 	l.Under("road", err)

@@ -1,0 +1,104 @@
+package transmission_test
+
+import (
+	"fmt"
+
+	"example.com/benchbook/transmission"
+	"example.com/benchbook/units"
+	"example.com/benchbook/units/measure"
+)
+
+// One setting on paper: what it carries and what is left of the lever's pull, and
+// whether any other would do. A lower demand, one central nut, corks in the plates;
+// all invented.
+func ExampleClutch() {
+	c := bench()
+	c.Springs = transmission.Springs{Count: 6, Rate: units.NewtonsPerMillimetre(18), FreeLength: 46 * units.Millimetre, Shortest: 28 * units.Millimetre, AtFlush: 44 * units.Millimetre}
+	c.Nuts.Kind = transmission.Central
+	c.Plates = transmission.Plates{Driving: 6, Driven: 5, Inserts: transmission.Inserts{Count: 18, Area: units.SquareMillimetres(200), Radius: 60 * units.Millimetre}}
+	c.Demand = transmission.Demand{EngineTorque: 25 * units.NewtonMetre, PrimaryRatio: 2.2, HandForce: 140 * units.Newton}
+	w, err := c.Window(transmission.Condition{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("some setting does: %v, from %.1f to %.1f turns\n", w.Open(), w.Low.Turns(), w.High.Turns())
+	b, err := c.At(transmission.Condition{}, 8*units.Turn)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("at 8 turns it carries", b.Torque.In(units.NewtonMetre, 0), "of", b.TorqueWanted.In(units.NewtonMetre, 0), "wanted, hand", b.HandWanted.In(units.Newton, 0))
+	// Output:
+	// some setting does: true, from 5.7 to 10.3 turns
+	// at 8 turns it carries 95 N m of 72 N m wanted, hand 116 N
+}
+
+// What the lever ought to pull by its own figures, against what was measured with a
+// rule at the nipple.
+func ExamplePull() {
+	c := bench()
+	byLever, err := c.Lever.Pull()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("by its figures", byLever)
+	a, err := transmission.Adjust(transmission.Input{
+		Clutch: c,
+		Found:  transmission.Condition{CablePull: measure.MustRead("18 mm", measure.Rule())},
+	}, transmission.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var pull transmission.Pull = a.Pull
+	fmt.Println("taken:", pull.Used, "- they disagree:", pull.Disagree)
+	// Output:
+	// by its figures 22.2 ± 0.9 mm
+	// taken: 18 mm - they disagree: true
+}
+
+// A window that has closed, and what opens it again, best first. The clutch and its
+// readings are invented.
+func ExampleRepair() {
+	c := bench()
+	c.HubNut = transmission.HubNut{Pitch: units.Inches(1.0 / 20), Hand: transmission.LeftHand}
+	c.Play = transmission.PlayAdjuster{Pitch: 1 * units.Millimetre}
+	a, err := transmission.Adjust(transmission.Input{
+		Clutch: c,
+		Found: transmission.Condition{
+			SpringSet:  measure.MustRead("1 mm", measure.Caliper()),
+			OutOfFlat:  measure.MustRead("0.5 mm ± 0.05", measure.FeelerGauge()),
+			HubNutBack: measure.MustRead("0.5 turn", transmission.NutTurns()),
+		},
+	}, transmission.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, r := range a.Repairs[:2] {
+		var repair transmission.Repair = r
+		fmt.Println(repair.Text, "- opens it:", repair.Opens)
+	}
+	// Output:
+	// tighten the hub's retaining nut on a new lock washer - opens it: true
+	// flatten or renew the bent plates - opens it: false
+}
+
+// What a kick test of a light rider leaves unproven.
+func ExampleProof() {
+	p, err := bench().Kick(transmission.KickTest{
+		Rider:  measure.MustRead("60 kg ± 1", measure.Nominal[units.Mass](0.02)),
+		Crank:  measure.MustRead("200 mm", measure.Rule()),
+		Ratio:  2.5,
+		Result: transmission.Held,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var engine transmission.Proof = p.Proven
+	fmt.Println("for the engine's torque:", engine)
+	// Output: for the engine's torque: not proved either way
+}
