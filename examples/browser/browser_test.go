@@ -292,6 +292,12 @@ func accessible(t *testing.T, b *tab, axe string) {
 			t.Log(line)
 		}
 	}
+	// The check itself: a control without a label must be found.
+	var seen int
+	b.value("document.body.append(Object.assign(document.createElement('input'), {id: 'nameless'})), axe.run('#nameless').then(r => { document.getElementById('nameless').remove(); return r.violations.filter(v => v.id === 'label').length })", &seen)
+	if seen != 1 {
+		t.Error("axe-core does not see a control without a label")
+	}
 	t.Logf("axe-core: %d rules passed, %d not", passes, len(found))
 }
 

@@ -83,7 +83,12 @@ func newTab(t *testing.T, path string) *tab {
 		}
 		ourOut.Close()
 		ourIn.Close()
-		os.RemoveAll(profile) // helpers may still write into it for a moment: not worth failing for
+		for range 20 { // its helpers may still write there for a moment
+			if os.RemoveAll(profile) == nil {
+				break
+			}
+			time.Sleep(100 * time.Millisecond)
+		}
 	})
 	go func() {
 		defer close(b.answers)
