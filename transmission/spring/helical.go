@@ -158,6 +158,10 @@ func meanDiameter(l *fault.List, in HelicalSpec) float64 {
 			return 0
 		}
 		m := (c.q + c.add).Millimetres()
+		if !(m > 0) {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: c.path, Value: c.q.String(), Unit: "mm", Rule: "must leave a mean diameter above zero with that wire"})
+			return 0
+		}
 		// two of them may be given if they agree to a caliper's reading
 		if given > 0 && math.Abs(m-mean) > 0.1+0.01*mean {
 			l.Add(fault.Fault{Code: fault.Conflict, Path: c.path, Value: c.q.String(), Unit: "mm", Rule: "disagrees with the other diameter and the wire"})

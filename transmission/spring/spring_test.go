@@ -215,3 +215,13 @@ func TestHelicalFaultsAreGathered(t *testing.T) {
 		}
 	}
 }
+
+// A wire as thick as the coil is wide is no spring.
+func TestWireTooThickForItsCoil(t *testing.T) {
+	for _, outside := range []units.Length{17.8 * units.Millimetre, 20 * units.Millimetre} {
+		h, err := spring.NewHelical(spring.HelicalSpec{Wire: 20 * units.Millimetre, Outside: outside, Active: 5, Free: 500 * units.Millimetre})
+		if err == nil {
+			t.Errorf("outside %v taken, rate %v", outside, h.Rate())
+		}
+	}
+}
