@@ -115,7 +115,11 @@ func ExampleParseCrankAngle() {
 func ExampleParsePosition() {
 	p, err := units.ParsePosition("25 BTDC")
 	fmt.Println(p, p.FromTDC(), err)
-	// Output: 25° BTDC -25° crank <nil>
+	p, err = units.ParsePosition("40 degrees after BDC")
+	fmt.Println(p, p.FromTDC(), err)
+	// Output:
+	// 25° BTDC -25° crank <nil>
+	// 40° ABDC 220° crank <nil>
 }
 
 // A place is not a movement: 25° BTDC is where, 5° later is how far.

@@ -178,7 +178,7 @@ func (k *kind) unitFault(s, rest string) error {
 	f := k.fail(fault.UnitUnknown, s, strconv.Quote(rest)+" is not a unit of "+k.name+"; write one of "+k.choices)
 	f.Unit = rest
 	if strings.HasPrefix(rest, ",") {
-		f.Rule = "write a decimal point, not a comma"
+		f.Rule = "write a decimal point, not a comma, and nothing between thousands"
 		f.Code = fault.NotANumber
 	}
 	return f

@@ -100,8 +100,8 @@ func (p *CrankPosition) UnmarshalText(b []byte) error {
 const positionRule = "expected degrees and a side, such as 25 BTDC, 40° ABDC or TDC"
 
 // ParsePosition reads a place of the crank as the trade writes it: "25 BTDC",
-// "25° BTDC", "12½ ATDC", "40 deg abdc", "25 B.T.D.C.", "TDC". A bare fraction, 5/16 BTDC, is
-// refused: it is as likely inches of piston travel. A negative figure is the other
+// "25° BTDC", "12½ ATDC", "40 deg abdc", "25 B.T.D.C.", "25° before TDC", "TDC". A bare
+// fraction, 5/16 BTDC, is refused: it is as likely inches of piston travel. A negative figure is the other
 // side: "-5 BTDC" is 5° ATDC. The size must be at most 360°. The error is a
 // fault.Fault.
 func ParsePosition(s string) (CrankPosition, error) {
@@ -130,11 +130,10 @@ func ParsePosition(s string) (CrankPosition, error) {
 	if trim(head) == "" {
 		return CrankPosition{datum: d}, nil
 	}
-	side := head[len(head)-1] | 0x20
-	if side != 'a' && side != 'b' {
+	side, figure := sideOf(head)
+	if side == 0 {
 		return fail(fault.BadForm, positionRule)
 	}
-	figure := trim(head[:len(head)-1])
 	var by Angle
 	if n, rest, ok := scanNumber(figure); ok && trim(rest) == "" { // bare degrees
 		if strings.ContainsAny(figure, "/⁄") && n.num < n.den { // 5/16 BTDC is piston travel in the books
@@ -162,4 +161,23 @@ func ParsePosition(s string) (CrankPosition, error) {
 		by = -by
 	}
 	return After(d, CrankAngle(by)), nil
+}
+
+// sideOf parts the figure from the side that stands before TDC or BDC: 'b', 'a',
+// or 0 if there is neither.
+func sideOf(head string) (side byte, figure string) {
+	if t := trim(head); len(t) < len(head) { // a word of its own
+		for _, word := range [...]string{"before", "after"} {
+			if n := len(t) - len(word); n > 0 && strings.EqualFold(t[n:], word) {
+				return word[0], trim(t[:n])
+			}
+		}
+	}
+	switch head[len(head)-1] | 0x20 {
+	case 'a':
+		side = 'a'
+	case 'b':
+		side = 'b'
+	}
+	return side, trim(head[:len(head)-1])
 }
