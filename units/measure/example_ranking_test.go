@@ -48,6 +48,22 @@ func ExampleRanking() {
 	// a valve leaks: hardly
 }
 
+// A ranking prints as a list, which is all that a short script needs.
+func ExampleRanking_String() {
+	d := measure.Data{{Value: 2, Taken: true}}
+	at := func(mean float64) measure.Gaussian { return measure.Gaussian{Mean: []float64{mean}, Own: []float64{1}} }
+	r, err := measure.Rank(d, []measure.Cause{
+		{Key: measure.NothingWrong, Text: "nothing is wrong", Prior: 1, Hypothesis: at(0)},
+		{Key: "bent", Text: "the rod is bent", Prior: 1, Hypothesis: at(2)},
+	}, measure.Cause{Text: "something else", Prior: 0.1, Hypothesis: at(6)})
+	fmt.Println(err)
+	fmt.Println(r)
+	// Output:
+	// <nil>
+	// 88 % the rod is bent: very likely
+	// 12 % nothing is wrong: unlikely
+}
+
 // Does a cause of one's own fit at all, and what should the next reading be if
 // it is true? The inlet opened 16° early; the exhaust has not been read.
 // A washer left out does what a loose nut does, and is only seldomer done: odds
