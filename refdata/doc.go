@@ -6,13 +6,17 @@
 //	all threads of one system                     ThreadsOf(BSF).All()
 //	threads between two outside diameters         Threads().Between(lo, hi)
 //	drills and wire by number, letter, gauge      NumberDrills, LetterDrills, MetricDrills, WireGauge
-//	hexagons and spanners                         WhitworthHexagons, WhitworthSpanners, UnifiedHexagons, BAHexagons, MetricHexagons
+//	hexagons and spanners                         WhitworthHexagons, WhitworthSpanners,
+//	                                              UnifiedHexagons, BAHexagons, MetricHexagons
 //	strength of a bolt by its marking             PropertyClassAt, GradeAt
-//	linings, springs, chain, tyres                Friction, SpringModuli, SpringStrengths, DiscSprings, Chains, Tyres
-//	fuels, exhaust, jets, slides                  Fuels, ExhaustGases, JetDrills, JetCoefficients, SlideCutaways, ThrottleInfluences
+//	linings, springs, chain, tyres                Friction, SpringModuli, SpringStrengths,
+//	                                              DiscSprings, Chains, Tyres
+//	fuels, exhaust, jets, slides                  Fuels, ExhaustGases, JetDrills, JetCoefficients,
+//	                                              SlideCutaways, ThrottleInfluences
 //	where to begin with a carburettor             BeginAt, StartingPoints
 //	air                                           StandardAtmosphere, MoistAirDensities
-//	gears, dial gauges, valve timings of books    GearModules, GearBacklashes, LeastBacklashes, DialGauges, ValveTimings
+//	gears, dial gauges, valve timings of books    GearModules, GearBacklashes, LeastBacklashes,
+//	                                              DialGauges, ValveTimings
 //	is this part worn, is this gap right          CheckLimit, CheckLimits, WorkshopLimits, PlugThreads
 //	what a figure rests on                        Origin.Sources, the Sources method of every row
 //	every table with its size, hash and sources   Tables, Hash

@@ -40,7 +40,7 @@ func Named(name string) (Fuel, error) {
 		}
 		names = append(names, row.Name)
 	}
-	return Fuel{}, fault.Fault{Code: fault.UnknownName, Path: "fuel", Value: name, Rule: strings.Join(names, ", ")}
+	return Fuel{}, fault.Fault{Code: fault.UnknownName, Path: "fuel", Value: name, Rule: "one of " + strings.Join(names, ", ")}
 }
 
 func plain(s string) string {

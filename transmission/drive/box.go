@@ -3,6 +3,7 @@ package drive
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/benchbook/units/fault"
 )
@@ -124,6 +125,18 @@ func (b Box) Gear(name string) (Gear, bool) {
 		}
 	}
 	return Gear{}, false
+}
+
+// choices says which names there are.
+func (b Box) choices() string {
+	if len(b.gears) == 0 {
+		return "make the gearbox with NewBox, BoxOf or NewLayshaft"
+	}
+	names := make([]string, len(b.gears))
+	for i, g := range b.gears {
+		names[i] = g.Name
+	}
+	return "one of the gears of the box: " + strings.Join(names, ", ")
 }
 
 // Top returns the highest gear, the zero Gear of an empty box.

@@ -134,11 +134,11 @@ type PullAway struct {
 
 // PulledAway is the gearing of the strongest pull.
 type PulledAway struct {
-	Overall                float64      `json:"overall"`                   // crankshaft turns for one of the wheel
-	MetresPerSecondSquared float64      `json:"metres_per_second_squared"` // acceleration with it
-	Thrust                 units.Force  `json:"thrust"`                    // at the tyre, η T i/r
-	Felt                   units.Mass   `json:"felt"`                      // mass with the turning parts reckoned in
-	Reason                 fault.Reason `json:"reason,omitzero"`
+	Overall      float64            `json:"overall"`      // crankshaft turns for one of the wheel
+	Acceleration units.Acceleration `json:"acceleration"` // with it
+	Thrust       units.Force        `json:"thrust"`       // at the tyre, η T i/r
+	Felt         units.Mass         `json:"felt"`         // mass with the turning parts reckoned in
+	Reason       fault.Reason       `json:"reason,omitzero"`
 }
 
 // BestPull returns the overall ratio i at which a machine gathers speed
@@ -185,8 +185,8 @@ func (in PullAway) at(i float64) PulledAway {
 	r := in.Radius.Metres()
 	f := in.Efficiency * in.Torque.NewtonMetres() * i / r
 	felt := in.Mass.Kilograms() + (in.WheelsKilogramSquareMetres+in.Efficiency*in.EngineKilogramSquareMetres*i*i)/(r*r)
-	out := PulledAway{Overall: i, Thrust: units.Newtons(f), Felt: units.Kilograms(felt), MetresPerSecondSquared: (f - in.Resistance.Newtons()) / felt}
-	if out.MetresPerSecondSquared < 0 {
+	out := PulledAway{Overall: i, Thrust: units.Newtons(f), Felt: units.Kilograms(felt), Acceleration: units.MetresPerSecondSquared((f - in.Resistance.Newtons()) / felt)}
+	if out.Acceleration < 0 {
 		out.Reason = fault.Reason{Code: "does-not-pull", Text: "the resistance is more than the thrust: it slows down"}
 	}
 	return out

@@ -7,7 +7,10 @@
 // caller sees all of them at once:
 //
 //	var l fault.List
-//	l.Add(fault.Fault{Path: "inlet.opens", Code: fault.OutOfRange, Value: "400°", Rule: "0° to 180° from its dead centre"})
+//	l.Add(fault.Fault{
+//		Path: "inlet.opens", Code: fault.OutOfRange,
+//		Value: "400°", Rule: "0° to 180° from its dead centre",
+//	})
 //	return l.Err()
 //
 // [Faults] takes any error of this module apart again. A [Reason] is not a
