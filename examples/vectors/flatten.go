@@ -257,8 +257,7 @@ func unitOf(unit string) string {
 // end in theirs.
 func pureUnit(path string) string {
 	for end, unit := range map[string]string{
-		"metres_per_second_squared": "m/s²",
-		"_deg_per_mm":               "°/mm", "_kg_m2": "kg m²", "_mm_deg": "mm °", "_mm_s": "mm s",
+		"_deg_per_mm": "°/mm", "_kg_m2": "kg m²", "_mm_deg": "mm °", "_mm_s": "mm s",
 		"_m_per_s3": "m/s³", "_rad_per_s2": "rad/s²", "_mm_per_deg": "mm/°", "_mm_per_deg2": "mm/°²", "_mm_per_deg3": "mm/°³",
 	} {
 		if strings.HasSuffix(path, end) {

@@ -393,7 +393,7 @@ func ExampleBestPull() {
 	best, err := drive.BestPull(in)
 	fmt.Printf("%.0f %v\n", best.Overall, err)
 	a, err := in.Pull(22)
-	fmt.Printf("%.2f m/s² %v\n", a.MetresPerSecondSquared, err)
+	fmt.Printf("%.2f m/s² %v\n", a.Acceleration.MetresPerSecondSquared(), err)
 	// Output:
 	// 22 <nil>
 	// 1.38 m/s² <nil>

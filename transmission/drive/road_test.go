@@ -31,7 +31,7 @@ func TestBestPull(t *testing.T) {
 		t.Errorf("ratio %.3f", best.Overall)
 	}
 	at := ok(in.Pull(22))(t)
-	near(t, "acceleration", at.MetresPerSecondSquared, 1.38, 3e-3)
+	near(t, "acceleration", at.Acceleration.MetresPerSecondSquared(), 1.38, 3e-3)
 	engine := units.KilometresPerHour(24).MetresPerSecond() / 0.3 * 22
 	near(t, "engine, rad/s", engine, 489, 1e-3)
 	near(t, "power, kW", engine*200/1000, 97.8, 1e-3)
@@ -47,8 +47,8 @@ func TestBestPullIsBest(t *testing.T) {
 		}
 		best := ok(drive.BestPull(in))(t)
 		for _, k := range []float64{0.5, 0.99, 1.01, 2} {
-			if a := ok(in.Pull(best.Overall * k))(t); a.MetresPerSecondSquared > best.MetresPerSecondSquared {
-				t.Fatalf("%.3f pulls %.5f, %.3f pulls %.5f", best.Overall, best.MetresPerSecondSquared, a.Overall, a.MetresPerSecondSquared)
+			if a := ok(in.Pull(best.Overall * k))(t); a.Acceleration > best.Acceleration {
+				t.Fatalf("%.3f pulls %.5f, %.3f pulls %.5f", best.Overall, best.Acceleration.MetresPerSecondSquared(), a.Overall, a.Acceleration.MetresPerSecondSquared())
 			}
 		}
 	})
