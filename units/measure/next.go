@@ -53,10 +53,11 @@ func Next(r Ranking, checks []Check) ([]Gain, error) {
 	var faults fault.List
 	gains := make([]Gain, 0, len(checks))
 	q := nodes()
+	room := make([]Outlook, 0, len(r.Odds))
+	share := make([]float64, 0, len(r.Odds))
 	for i, c := range checks {
-		path := "checks[" + strconv.Itoa(i) + "]"
-		bits, err := information(q, r, c)
-		if faults.Under(path, err) {
+		bits, err := information(q, r, c, share, room)
+		if err == nil || faults.Under("checks["+strconv.Itoa(i)+"]", err) {
 			gains = append(gains, Gain{Key: c.Key, Text: c.Text, Work: c.Work, Bits: bits})
 		}
 	}
@@ -77,13 +78,12 @@ func Next(r Ranking, checks []Check) ([]Gain, error) {
 	return gains, faults.Err()
 }
 
-func information(q hermite, r Ranking, c Check) (float64, error) {
+// information uses the room of share and looks, both empty.
+func information(q hermite, r Ranking, c Check, share []float64, looks []Outlook) (float64, error) {
 	outcomes := -1
 	if c.InOrder != nil && len(c.InOrder) != len(r.Odds) {
 		return 0, fault.Fault{Code: fault.Conflict, Path: "in_order", Value: strconv.Itoa(len(c.InOrder)), Rule: "needs one outlook for each cause of the ranking"}
 	}
-	share := make([]float64, 0, len(r.Odds))
-	looks := make([]Outlook, 0, len(r.Odds))
 	for i, o := range r.Odds {
 		var look Outlook
 		var ok bool

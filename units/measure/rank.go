@@ -77,15 +77,18 @@ const indistinct = 3
 // the readings leave possible.
 func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 	other.Key = SomethingElse
-	all := append(slices.Clip(causes), other)
-	odds := make([]Odds, len(all))
+	odds := make([]Odds, len(causes)+1)
 	var faults fault.List
 	if len(causes) == 0 {
 		faults.Add(fault.Fault{Code: fault.Missing, Path: "causes", Rule: "at least one cause must be listed"})
 	}
-	seen := make(map[string]struct{}, len(all))
+	seen := make(map[string]struct{}, len(odds))
 	best, priors := math.Inf(-1), 0.0
-	for i, c := range all {
+	for i := range odds {
+		c := &other
+		if i < len(causes) {
+			c = &causes[i]
+		}
 		path := func() string { return "causes[" + strconv.Itoa(i) + "]" }
 		if _, twice := seen[c.Key]; twice || c.Key == "" {
 			faults.Add(fault.Fault{Code: fault.Conflict, Path: path() + ".key", Value: c.Key, Rule: "keys must be there and differ"})
