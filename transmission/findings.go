@@ -19,13 +19,13 @@ type Finding struct {
 const unlisted = 0.02
 
 func (m *model) findings(r measure.Ranking) []Finding {
-	f := make([]Finding, 0, len(r.Odds))
-	left := 1.0
-	for _, o := range r.Odds {
-		if left < unlisted {
-			break
-		}
-		left -= o.Share
+	n, left := 0, 1.0
+	for n < len(r.Odds) && left >= unlisted {
+		left -= r.Odds[n].Share
+		n++
+	}
+	f := make([]Finding, 0, n)
+	for _, o := range r.Odds[:n] {
 		x := Finding{Key: o.Key, Text: o.Text, Share: o.Share, Odds: o.Words(), Do: "read what was not read, below, before taking anything apart"}
 		if c := m.cause(o.Key); c != nil {
 			x.Do, x.Work = c.do, units.MinutesOfTime(c.minutes)

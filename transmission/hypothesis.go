@@ -23,7 +23,7 @@ const hopeless = 14
 // other parts to first order about their means; signs are taken one after the
 // other, each a normal figure cut at an uncertain place, with moments matched in
 // between.
-func (h hypothesis) LogLikelihood(d measure.Data) float64 {
+func (h *hypothesis) LogLikelihood(d measure.Data) float64 {
 	m, c := h.m, h.c
 	total := m.toldSum
 	st := m.known

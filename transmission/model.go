@@ -53,6 +53,7 @@ const (
 // list returns the causes for the ranking, with the caller's priors.
 func (m *model) list(priors map[string]float64) ([]measure.Cause, error) {
 	list := make([]measure.Cause, len(m.causes))
+	weighed := make([]hypothesis, len(m.causes))
 	known := 0
 	if _, given := priors[measure.SomethingElse]; given {
 		known++
@@ -65,7 +66,8 @@ func (m *model) list(priors map[string]float64) ([]measure.Cause, error) {
 		} else {
 			prior = c.prior
 		}
-		list[i] = measure.Cause{Key: c.key, Text: c.text, Prior: prior, Hypothesis: hypothesis{m, c}}
+		weighed[i] = hypothesis{m, c}
+		list[i] = measure.Cause{Key: c.key, Text: c.text, Prior: prior, Hypothesis: &weighed[i]}
 	}
 	if known == len(priors) {
 		return list, nil

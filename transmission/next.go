@@ -10,18 +10,23 @@ import (
 // next ranks the readings not yet taken by what they are expected to tell. Each
 // is looked at as three outcomes: plainly below new, about new, plainly above.
 func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) {
-	why := make([]*cause, len(r.Odds)) // nil is not listed
+	some := 0 // the causes that count; the rest has no say
+	for some < len(r.Odds) && r.Odds[some].Share >= slight {
+		some++
+	}
+	r.Odds = r.Odds[:some]
+	why := make([]*cause, some) // nil is not listed
 	for i, o := range r.Odds {
 		why[i] = m.cause(o.Key)
 	}
 	checks := make([]measure.Check, 0, int(parts))
-	looks := make([]measure.Outlook, len(r.Odds)*int(parts))
+	looks := make([]measure.Outlook, some*int(parts))
 	for p := range nuts + 1 {
 		if d[p].Taken || p == leverRatio {
 			continue
 		}
-		c := measure.Check{InOrder: looks[:len(r.Odds):len(r.Odds)]}
-		looks = looks[len(r.Odds):]
+		c := measure.Check{InOrder: looks[:some:some]}
+		looks = looks[some:]
 		own, span := finestTurn, elseTurns
 		c.Key, c.Text, c.Work = "nuts", "count the turns of one nut out to flush, and turn it back", units.MinutesOfTime(20)
 		if p < parts {
@@ -31,11 +36,7 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 		}
 		usual := math.Hypot(m.base[p].u, own)
 		about := three(phi(-plainly), phi(plainly)) // of most causes, which leave p alone
-		for i, o := range r.Odds {
-			if o.Share < slight {
-				continue
-			}
-			w := why[i]
+		for i, w := range why {
 			switch {
 			case w == nil:
 				wide := usual / math.Hypot(usual, span)
