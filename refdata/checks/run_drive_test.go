@@ -99,7 +99,7 @@ var driveRunners = map[string]runner{
 		r.numbers("G", math.Round(best.Overall))
 		at, err := in.Pull(r.num("omega_engine") * 0.3 / get[units.Speed](r, "v").MetresPerSecond())
 		r.ok(err)
-		r.numbers("a", at.MetresPerSecondSquared)
+		r.numbers("a", at.Acceleration.MetresPerSecondSquared())
 		r.leave("speed and power of the engine follow by multiplication", "omega_engine", "P")
 	},
 	"gear-06": func(r *run) {
