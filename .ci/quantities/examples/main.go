@@ -40,14 +40,14 @@ func main() {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(2)
 	}
-	if !print(found) {
+	if !report(found) {
 		os.Exit(1)
 	}
 }
 
-// print writes the coverage of each package and what is missing, and reports
+// report writes the coverage of each package and what is missing, and reports
 // whether nothing is.
-func print(found []*coverage) bool {
+func report(found []*coverage) bool {
 	all, seen := 0, 0
 	for _, c := range found {
 		missing := c.missing()
