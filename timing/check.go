@@ -134,6 +134,9 @@ func (lobe *Lobe) check(c Cam, k Check) error {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: p.String(), Unit: "° crank", Rule: "within 120° of " + home.String()})
 		}
 	}
+	if lobe.Opens == (units.CrankPosition{}) && lobe.Closes == (units.CrankPosition{}) { // nobody filled it in
+		return fault.Fault{Code: fault.Missing, Path: "opens", Rule: "give the events as specified, by ReadLobe or LobeOf"}
+	}
 	opens, closes := units.TDC, units.BDC
 	if c == Exhaust {
 		opens, closes = units.BDC, units.TDC
