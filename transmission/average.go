@@ -85,9 +85,10 @@ var (
 const wideTurns = 0.5
 
 // average returns the log likelihood of what was seen of the whole clutch, over
-// the open amount and the turns of nuts that were not read. A cause that lags is
-// looked at in one place only.
-func (m *model) average(st *spread, a *amounts, lags bool) float64 {
+// the open amount and the turns of nuts that were not read. ahead is how far the
+// cause is ahead of "something else" by the readings of its parts, in natural
+// logarithms: one whose share cannot matter is looked at in one place only.
+func (m *model) average(st *spread, a *amounts, ahead float64) float64 {
 	turns := figure{st.mean[nuts], st.sd[nuts]}
 	if a.c != nil && a.c.open == nuts {
 		turns = figure{} // the amount itself
@@ -120,13 +121,13 @@ func (m *model) average(st *spread, a *amounts, lags bool) float64 {
 		return math.Log(sum) - least/2, sum * sum / squares
 	}
 	switch {
-	case lags:
+	case ahead+m.most < -hopeless:
 		wide = false
 		log, _ := over(oneNode())
 		return log
 	case wide:
 		log, count := over(nodes())
-		if count < fewNodes {
+		if count < fewNodes && ahead+log > -slightly {
 			log, _ = over(manyNodes())
 		}
 		return log
@@ -141,3 +142,10 @@ func (m *model) average(st *spread, a *amounts, lags bool) float64 {
 // fewNodes is the number of nodes that carry the sum, counted as its square over
 // the sum of squares, below which it is taken over many.
 const fewNodes = 2
+
+// How far behind "something else", in natural logarithms, the share of a cause
+// does not matter, and from where it matters little: 1/3000 and 1/150 of its share.
+const (
+	hopeless = 8
+	slightly = 5
+)

@@ -12,6 +12,7 @@ import (
 // Diagnosis is what is probably wrong.
 type Diagnosis struct {
 	Causes       measure.Ranking `json:"causes"`
+	Suspects     []string        `json:"suspects"`                // keys of the causes within 20:1 of the leader, and of those the readings do not speak against beside it, however rare; the leader first
 	Findings     []Finding       `json:"findings"`                // what to do about each cause, likeliest first, until two per cent are left
 	NextReadings []measure.Gain  `json:"next_readings,omitempty"` // not yet taken, the most telling first
 	Reason       fault.Reason    `json:"reason,omitzero"`         // why the causes were not weighed, if they were not
@@ -52,6 +53,11 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	d.Causes, err = measure.Rank(data, list, measure.Cause{Text: elseText, Prior: other, Hypothesis: elsewhere{&m}})
 	if err != nil {
 		return Diagnosis{}, err
+	}
+	suspects := d.Causes.Suspects(suspectOdds)
+	d.Suspects = make([]string, len(suspects))
+	for i, o := range suspects {
+		d.Suspects[i] = o.Key
 	}
 	d.Findings = m.findings(d.Causes)
 	d.NextReadings, err = m.next(data, d.Causes)

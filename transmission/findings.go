@@ -34,3 +34,6 @@ func (m *model) findings(r measure.Ranking) []Finding {
 	}
 	return f
 }
+
+// suspectOdds is how far behind the leader a cause is still suspected.
+const suspectOdds = 20

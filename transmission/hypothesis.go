@@ -12,10 +12,6 @@ type hypothesis struct {
 	c *cause
 }
 
-// hopeless is how far, in natural logarithms, a cause must be behind "something
-// else" by its parts alone for its share not to matter: one node then does.
-const hopeless = 14
-
 // LogLikelihood returns the log density of the readings. Those of single parts
 // are independent, and the open amount's evidence has a closed form (a normal
 // smeared evenly over its bounds). What the whole clutch does is then averaged
@@ -43,13 +39,7 @@ func (h *hypothesis) LogLikelihood(d measure.Data) float64 {
 	if m.sights.taken == 0 {
 		return total
 	}
-	return total + m.average(&st, &a, m.lags(c, total))
-}
-
-// lags reports whether a cause is too far behind "something else", by the
-// readings of its parts and the most that the rest can add, for its share to matter.
-func (m *model) lags(c *cause, total float64) bool {
-	return total+m.most+math.Log(c.prior) < m.elseLog-hopeless
+	return total + m.average(&st, &a, total+math.Log(c.prior)-m.elseLog)
 }
 
 // move puts a part where a cause starts it and returns what that changes of the
