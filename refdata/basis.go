@@ -26,6 +26,27 @@ type Unchecked struct {
 	Settle string `json:"settle"` // the cheapest reading that would settle it
 }
 
+// String returns text such as "cable efficiency: 0.80 ± 0.06 [common practice]".
+func (a Assumption) String() string {
+	if a.Status == 0 {
+		return a.What + ": " + a.Value
+	}
+	return a.What + ": " + a.Value + " [" + a.Status.String() + "]"
+}
+
+// String returns text such as "piston-to-valve clearance: no lift curve given; to
+// settle it: modelling clay on the crown".
+func (u Unchecked) String() string {
+	text := u.What
+	if u.Why != "" {
+		text += ": " + u.Why
+	}
+	if u.Settle != "" {
+		text += "; to settle it: " + u.Settle
+	}
+	return text
+}
+
 // Join adds what another verdict rests on, each entry once.
 func (b *Basis) Join(other Basis) {
 	b.Sources = joined(b.Sources, other.Sources)

@@ -29,3 +29,16 @@ func ExampleSource() {
 	// ISO 724, table 1 [standard]
 	// common practice, no source [common practice]
 }
+
+// What a verdict took for granted and did not look at, as a sheet prints it.
+func ExampleBasis() {
+	b := refdata.Basis{
+		Assumed:    []refdata.Assumption{{What: "cable efficiency", Value: "0.80 ± 0.06", Status: refdata.CommonPractice}},
+		NotChecked: []refdata.Unchecked{{What: "piston-to-valve clearance", Why: "no lift curve given", Settle: "modelling clay on the crown"}},
+	}
+	fmt.Println("assumed", b.Assumed[0])
+	fmt.Println("not checked", b.NotChecked[0])
+	// Output:
+	// assumed cable efficiency: 0.80 ± 0.06 [common practice]
+	// not checked piston-to-valve clearance: no lift curve given; to settle it: modelling clay on the crown
+}

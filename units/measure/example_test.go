@@ -152,11 +152,11 @@ func ExampleNext() {
 		{Key: "straightedge", Text: "lay a straightedge across", Work: units.MinutesOfTime(5), Outlooks: map[string]measure.Outlook{"worn": {Chances: []float64{0.02, 0.98}}, "bent": {Chances: []float64{0.95, 0.05}}}},
 	})
 	for _, g := range gains {
-		fmt.Printf("%s: %.2f bit\n", g.Text, g.Bits)
+		fmt.Println(g)
 	}
 	fmt.Println(err)
 	// Output:
-	// lay a straightedge across: 0.79 bit
-	// listen for a rattle: 0.01 bit
+	// lay a straightedge across, 5 min, 0.79 bit
+	// listen for a rattle, 30 s, 0.01 bit
 	// <nil>
 }

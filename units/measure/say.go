@@ -3,6 +3,8 @@ package measure
 import (
 	"strconv"
 	"strings"
+
+	"example.com/benchbook/units"
 )
 
 // String returns text such as "94 % inlet camwheel one tooth early: very likely".
@@ -34,4 +36,17 @@ func (r Ranking) String() string {
 		return "nothing ranked"
 	}
 	return b.String()
+}
+
+// String returns text such as "find top dead centre by a positive stop, 20 min,
+// 0.05 bit".
+func (g Gain) String() string {
+	work := g.Work.In(units.Hour, 1)
+	switch {
+	case g.Work < 90*units.Second:
+		work = g.Work.In(units.Second, 0)
+	case g.Work < 90*units.MinuteOfTime:
+		work = g.Work.In(units.MinuteOfTime, 0)
+	}
+	return g.Text + ", " + work + ", " + strconv.FormatFloat(g.Bits, 'f', 2, 64) + " bit"
 }
