@@ -99,8 +99,12 @@ func information(q hermite, r Ranking, c Check, share []float64, looks []Outlook
 			}
 			continue
 		}
-		if err := look.check(outcomes); err != nil {
-			return 0, fault.Under("outlooks."+o.Key, err)
+		n := len(looks)
+		checked := n > 0 && look.same(looks[n-1]) || n > 1 && look.same(looks[n-2])
+		if !checked {
+			if err := look.check(outcomes); err != nil {
+				return 0, fault.Under("outlooks."+o.Key, err)
+			}
 		}
 		outcomes = len(look.Chances)
 		share = append(share, o.Share)
@@ -109,12 +113,15 @@ func information(q hermite, r Ranking, c Check, share []float64, looks []Outlook
 	nats := 0.0
 	if outcomes > 0 {
 		mix := mixChances(share, looks, outcomes)
-		var last []float64
-		own := 0.0 // what the outcome tells if the cause is true
+		var own, before float64 // what the outcome tells if the cause is true, or the one before
 		for i, s := range share {
-			if chances := looks[i].Chances; last == nil || &chances[0] != &last[0] {
-				last, own = chances, 0
-				for k, p := range chances {
+			switch {
+			case i > 0 && looks[i].same(looks[i-1]):
+			case i > 1 && looks[i].same(looks[i-2]):
+				own, before = before, own
+			default:
+				own, before = 0, own
+				for k, p := range looks[i].Chances {
 					if p > 0 && mix[k] > 0 {
 						own += p * math.Log(p/mix[k])
 					}
@@ -148,6 +155,11 @@ func newHermite(n int) hermite {
 	h := hermite{make([]float64, n), make([]float64, n)}
 	quad.Hermite{}.FixedLocations(h.node, h.weight, math.Inf(-1), math.Inf(1))
 	return h
+}
+
+// same reports whether both share their chances.
+func (l *Outlook) same(o Outlook) bool {
+	return len(l.Chances) > 0 && len(l.Chances) == len(o.Chances) && &l.Chances[0] == &o.Chances[0]
 }
 
 func (l Outlook) check(outcomes int) error {

@@ -2,6 +2,7 @@ package measure_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
@@ -257,6 +258,16 @@ func TestNextAgainstEntropy(t *testing.T) {
 		}
 		if h, err := measure.Next(r, []measure.Check{ordered}); err != nil || h[0] != g[0] {
 			t.Fatalf("in order %v, %v; by key %v", h, err, g)
+		}
+		// causes that share their chances count as if each had its own
+		shared, own := measure.Check{Key: "look"}, measure.Check{Key: "look"}
+		for range r.Odds {
+			p := chance[rapid.IntRange(0, n-1).Draw(t, "whose")]
+			shared.InOrder = append(shared.InOrder, measure.Outlook{Chances: p})
+			own.InOrder = append(own.InOrder, measure.Outlook{Chances: slices.Clone(p)})
+		}
+		if h, err := measure.Next(r, []measure.Check{shared, own}); err != nil || math.Abs(h[0].Bits-h[1].Bits) > 1e-12 {
+			t.Fatalf("shared and own chances: %v, %v", h, err)
 		}
 		ordered.InOrder = ordered.InOrder[1:]
 		if _, err := measure.Next(r, []measure.Check{ordered}); err == nil {
