@@ -260,6 +260,28 @@ func ExampleAdjust() {
 	// first take up free play by 2.50 turns of its adjuster; then turn every nut in by 2 turns and 1 flat, all alike; set every nut 8 turns and 4 flats in from flush, not under 7 turns and 2 flats nor over 10 turns and 2 flats; leave at least 2.0 mm of free play at the lever
 }
 
+// It drags, and the lever is light at first and then stiff. Invented readings.
+func ExampleDiagnose() {
+	in := transmission.Input{
+		Clutch:  bench(),
+		Found:   transmission.Condition{FreePlay: measure.MustRead("3 mm", measure.Rule()), RodPlay: measure.MustRead("0.3 mm", measure.DialGauge()), OutOfFlat: measure.MustRead("0.3 mm", measure.DialGauge()), RunOut: measure.MustRead("0.1 mm", measure.DialGauge())},
+		Setting: transmission.Setting{Nuts: measure.MustRead("8.5 turn", transmission.NutTurns())},
+		Signs:   transmission.Signs{Slips: transmission.No, Drags: transmission.Yes, LightThen: transmission.Yes, Lift: measure.MustRead("1 mm", measure.DialGauge())},
+	}
+	d, err := transmission.Diagnose(in, transmission.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(d.Findings[0].Text, "-", d.Findings[0].Odds)
+	fmt.Println("suspected:", d.Suspects)
+	fmt.Println("read next:", d.NextReadings[0].Text)
+	// Output:
+	// the hub's retaining nut has backed off - likely
+	// suspected: [hub-nut washer-omitted]
+	// read next: take off the cover and try the nut with a spanner of the right hand
+}
+
 // An owner who knows that the nut has come loose before raises its weight.
 func ExampleKnownCauses() {
 	for _, c := range transmission.KnownCauses() {
