@@ -168,7 +168,7 @@ type roomModel struct {
 
 const (
 	roomSpan = 180 // degrees either side of overlap
-	roomStep = 1
+	roomStep = 3   // a gap has no second dip within six degrees
 )
 
 func newRoomModel(h *Head, e *Engine) *roomModel {
@@ -317,8 +317,8 @@ func (g Gap) judge(gap, u, at float64) Gap {
 	return g
 }
 
-// least searches a whole turn round overlap: every degree, then by thirds in the
-// two degrees round the smallest. i is the place in travel, -1 between places.
+// least searches a whole turn round overlap: every three degrees, then by thirds
+// in the six degrees round the smallest. i is the place in travel, -1 between places.
 func least(f func(at float64, i int) float64) (value, at float64) {
 	value = math.Inf(1)
 	for i := 0; i <= 2*roomSpan/roomStep; i++ {
@@ -328,7 +328,7 @@ func least(f func(at float64, i int) float64) (value, at float64) {
 		}
 	}
 	lo, hi := at-roomStep, at+roomStep
-	for range 30 { // (2/3)^30 of two degrees is far below what a disc shows
+	for range 16 { // (2/3)^16 of six degrees is far below what a disc shows
 		a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
 		if f(a, -1) < f(b, -1) {
 			hi = b
