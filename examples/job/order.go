@@ -1,5 +1,11 @@
 package job
 
+import (
+	"strings"
+
+	"example.com/benchbook/units/measure"
+)
+
 // order fills in the order of work and whether the engine may be turned and
 // started. The order is the trade's (common practice, no source): what can ruin
 // an engine first, then what it cannot run without, then tuning, and brakes
@@ -70,11 +76,23 @@ func (r *Report) step(key, text string) {
 		r.Order = append(r.Order, Step{Key: key, Text: text, State: Open, Why: s.Findings[0].Text})
 	case s.Faulty():
 		r.Order = append(r.Order, Step{Key: key, Text: text, State: Wrong, Why: s.headline()})
+	case s.led(measure.SomethingElse):
+		r.Order = append(r.Order, Step{Key: key, Text: text, State: Unsure, Why: "the readings fit none of the causes that were weighed; read again, then look further"})
 	case len(s.Findings) > 0 && s.Findings[0].Sure != "" && s.Findings[0].Percent < settled:
 		r.Order = append(r.Order, Step{Key: key, Text: text, State: Unsure, Why: s.Findings[0].Text + ", but only " + s.Findings[0].Sure})
 	default:
 		r.Order = append(r.Order, Step{Key: key, Text: text, State: Good})
 	}
+}
+
+// led reports whether a finding of the section has the key.
+func (s *Section) led(key string) bool {
+	for _, f := range s.Findings {
+		if f.Key == key && !strings.HasPrefix(f.Text, "or: ") {
+			return true
+		}
+	}
+	return false
 }
 
 // settled is the per cent from which "nothing wrong" is taken as in order.

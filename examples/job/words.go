@@ -20,7 +20,7 @@ func ranked(r measure.Ranking) []Finding {
 		if i > 0 && (o.Share < worthNaming || i == 3) {
 			break
 		}
-		f := Finding{Key: o.Key, Text: o.Text, Sure: o.Words(), Percent: o.Percent, Fault: i == 0 && o.Key != measure.NothingWrong}
+		f := Finding{Key: o.Key, Text: o.Text, Sure: o.Words(), Percent: o.Percent, Fault: i == 0 && o.Key != measure.NothingWrong && o.Key != measure.SomethingElse}
 		if i > 0 { // the leader alone decides whether there is something to put right
 			f.Text = "or: " + f.Text
 		}

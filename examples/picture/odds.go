@@ -43,7 +43,7 @@ func oddsPlot(r measure.Ranking) (*plot.Plot, int, error) {
 			return nil, 0, err
 		}
 	}
-	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, 100, 0.4, float64(n)+0.4
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, 104, 0.4, float64(n)+0.4
 	p.HideY()
 	return p, n, nil
 }

@@ -109,9 +109,9 @@ func shift(a units.CrankAngle) string {
 	case a.Abs() < units.CrankDegree:
 		return "as specified"
 	case a < 0:
-		return (-a).In(units.CrankDegree, 0) + " late"
+		return (-a).In(units.CrankDegree, 1) + " late"
 	}
-	return a.In(units.CrankDegree, 0) + " early"
+	return a.In(units.CrankDegree, 1) + " early"
 }
 
 func liftPicture(v job.TimingResult, read pair) (Picture, error) {
