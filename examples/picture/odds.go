@@ -39,7 +39,7 @@ func oddsPlot(r measure.Ranking) (*plot.Plot, int, error) {
 		}
 		bar.LineStyle.Width, bar.LineStyle.Color = vg.Points(0.8), black
 		p.Add(bar)
-		if err := note(p, 0.5, y, clipped(strconv.Itoa(o.Percent)+" %: "+o.Text, 66), false); err != nil {
+		if err := note(p, 0.5, y, clipped(strconv.Itoa(o.Percent)+" %: "+o.Text, 74), false); err != nil {
 			return nil, 0, err
 		}
 	}

@@ -154,7 +154,7 @@ func liftPicture(v job.TimingResult, read pair) (Picture, error) {
 			if right {
 				return note(p, x+3, top*0.02, text, false)
 			}
-			return note(p, x-3, top*0.02, text, true)
+			return note(p, x-16, top*0.02, text, true)
 		}
 	}
 	r := v.Input.Readings
