@@ -65,8 +65,8 @@ func TestHeightsComeBack(t *testing.T) {
 		if err != nil || math.Abs(d.Metres()-h) > 1e-6 {
 			t.Fatalf("density height %v, %v; want %v m", d, err, h)
 		}
-		if g := air.Geopotential(s.GeometricHeight).Metres(); math.Abs(g-h) > 1e-8 {
-			t.Fatalf("geopotential %v, want %v", g, h)
+		if g, err := air.Geopotential(s.GeometricHeight); err != nil || math.Abs(g.Metres()-h) > 1e-8 {
+			t.Fatalf("geopotential %v, want %v; %v", g, h, err)
 		}
 	})
 }
@@ -200,7 +200,7 @@ func TestFaultsAreGathered(t *testing.T) {
 	for _, err := range []error{second(air.Standard(units.Kilometres(40))), second(air.PressureHeight(units.Bars(2))), second(air.DensityHeight(0)),
 		second(air.SaturationOverWater(units.Celsius(-5))), second(air.SaturationOverIce(units.Celsius(5))), second(air.SaturationCIPM(units.Celsius(80))),
 		second(air.PowerFactor("none", air.Weather{Pressure: units.Bars(1), Temperature: units.Celsius(20)})), second(air.Moist(air.Weather{}, air.Options{})),
-		second(air.Standard(units.Metres(math.NaN()))), second(air.StandardGeometric(units.Metres(math.Inf(-1))))} {
+		second(air.Standard(units.Metres(math.NaN()))), second(air.StandardGeometric(units.Metres(math.Inf(-1)))), second(air.Geometric(units.Metres(6356766))), second(air.Geopotential(units.Metres(math.NaN())))} {
 		if err == nil || len(fault.Faults(err)) == 0 || fault.Faults(err)[0].Rule == "" {
 			t.Errorf("want a fault, got %v", err)
 		}

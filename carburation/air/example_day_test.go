@@ -10,8 +10,9 @@ import (
 // A height by the tape and the geopotential height that the tables go by; ISO
 // 2533:1975 is the source to print beside them.
 func ExampleGeopotential() {
-	h := air.Geopotential(units.Metres(2000))
-	fmt.Printf("%.1f m, and back %.1f m\n", h.Metres(), air.Geometric(h).Metres())
+	h, _ := air.Geopotential(units.Metres(2000))
+	z, _ := air.Geometric(h)
+	fmt.Printf("%.1f m, and back %.1f m\n", h.Metres(), z.Metres())
 	fmt.Println(air.ISO2533().Status)
 	// Output:
 	// 1999.4 m, and back 2000.0 m

@@ -70,7 +70,7 @@ func Standard(h units.Length) (Atmosphere, error) {
 	t, p := standardAt(m)
 	rho := p / (gasConstant * t)
 	return Atmosphere{
-		Height: h, GeometricHeight: Geometric(h), Temperature: units.Kelvins(t), Pressure: units.Pascals(p), Density: units.KilogramsPerCubicMetre(rho),
+		Height: h, GeometricHeight: geometric(h), Temperature: units.Kelvins(t), Pressure: units.Pascals(p), Density: units.KilogramsPerCubicMetre(rho),
 		SoundSpeed: units.MetresPerSecond(math.Sqrt(gamma * gasConstant * t)), Viscosity: units.PascalSeconds(sutherlandB * t * math.Sqrt(t) / (t + sutherlandS)),
 		PressureRatio: p / seaPressure, DensityRatio: rho / seaDensity, TemperatureRatio: t / seaKelvins,
 	}, nil
@@ -81,7 +81,7 @@ func StandardGeometric(z units.Length) (Atmosphere, error) {
 	if z.Metres() <= -earthRadius || !units.Finite(z) {
 		return Atmosphere{}, fault.Fault{Code: fault.OutOfRange, Path: "height", Value: z.String(), Unit: "m", Rule: "-2000 m to 32000 m geopotential"}
 	}
-	a, err := Standard(Geopotential(z))
+	a, err := Standard(z.Times(earthRadius / (earthRadius + z.Metres())))
 	if err != nil {
 		return a, err
 	}
@@ -170,13 +170,32 @@ func DensityHeight(d units.Density) (units.Length, error) {
 }
 
 // Geopotential returns the geopotential height of a height by the tape:
-// r z/(r + z), r = 6356766 m (ISO 2533:1975, 2.3).
-func Geopotential(z units.Length) units.Length {
-	return z.Times(earthRadius / (earthRadius + z.Metres()))
+// r z/(r + z), r = 6356766 m (ISO 2533:1975, 2.3). Errors: a height outside -5 km to
+// 1000 km.
+func Geopotential(z units.Length) (units.Length, error) {
+	if err := ordinary(z); err != nil {
+		return 0, err
+	}
+	return z.Times(earthRadius / (earthRadius + z.Metres())), nil
 }
 
 // Geometric returns the height by the tape of a geopotential height:
-// r h/(r - h), r = 6356766 m (ISO 2533:1975, 2.3).
-func Geometric(h units.Length) units.Length {
+// r h/(r - h), r = 6356766 m (ISO 2533:1975, 2.3). Errors: a height outside -5 km to
+// 1000 km.
+func Geometric(h units.Length) (units.Length, error) {
+	if err := ordinary(h); err != nil {
+		return 0, err
+	}
+	return geometric(h), nil
+}
+
+func geometric(h units.Length) units.Length {
 	return h.Times(earthRadius / (earthRadius - h.Metres()))
+}
+
+func ordinary(height units.Length) error {
+	if !(height >= units.Kilometres(-5) && height <= units.Kilometres(1000)) {
+		return fault.Fault{Code: fault.OutOfRange, Path: "height", Value: height.String(), Unit: "m", Rule: "-5 km to 1000 km"}
+	}
+	return nil
 }

@@ -15,8 +15,8 @@ func airCases(b *book) {
 		b.loosely(1e-8, "carburation/air.PressureHeight", in{"pressure": units.Hectopascals(p)}, of(air.PressureHeight(units.Hectopascals(p))))
 	}
 	b.loosely(1e-8, "carburation/air.DensityHeight", in{"density": units.KilogramsPerCubicMetre(1.15)}, of(air.DensityHeight(units.KilogramsPerCubicMetre(1.15))))
-	b.add("carburation/air.Geopotential", in{"height": units.Metres(2000)}, only(air.Geopotential(units.Metres(2000))))
-	b.add("carburation/air.Geometric", in{"height": units.Metres(2000)}, only(air.Geometric(units.Metres(2000))))
+	b.add("carburation/air.Geopotential", in{"height": units.Metres(2000)}, of(air.Geopotential(units.Metres(2000))))
+	b.add("carburation/air.Geometric", in{"height": units.Metres(2000)}, of(air.Geometric(units.Metres(2000))))
 	winter := air.Weather{Pressure: units.Hectopascals(1020), Temperature: units.Celsius(2), Humidity: units.Percents(80)}
 	summer := air.Weather{Pressure: units.Hectopascals(1010), Temperature: units.Celsius(28), Humidity: units.Percents(60)}
 	hill := air.Weather{Pressure: units.Hectopascals(900), Temperature: units.Celsius(12)}

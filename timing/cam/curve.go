@@ -97,7 +97,10 @@ func within(x float64) float64 {
 	if x >= 0 && x < turnDegrees {
 		return x
 	}
-	if x -= turnDegrees * math.Floor(x/turnDegrees); x < turnDegrees {
+	if x = math.Mod(x, turnDegrees); x < 0 {
+		x += turnDegrees
+	}
+	if x < turnDegrees {
 		return x
 	}
 	return 0 // a hair below zero rounds up to the whole turn
@@ -106,6 +109,9 @@ func within(x float64) float64 {
 // Lift returns the lift at a camshaft angle. It allocates nothing. The error is
 // that the angle is not finite.
 func (c *Curve) Lift(at units.CamAngle) (units.Length, error) {
+	if c == nil {
+		return 0, noCurve()
+	}
 	// inv is NaN where the pieces are uneven, which sends them the long way too.
 	u := (at.Degrees() - c.start) * c.inv
 	if i := int(u); u >= 0 && uint(i) < uint(len(c.coef)) {
@@ -117,6 +123,9 @@ func (c *Curve) Lift(at units.CamAngle) (units.Length, error) {
 
 // anywhere is Lift for uneven pieces and angles outside the turn.
 func (c *Curve) anywhere(at units.CamAngle) (units.Length, error) {
+	if c.none() {
+		return 0, noCurve()
+	}
 	x := at.Degrees() - c.start
 	if x-x != 0 {
 		return 0, notFinite()
@@ -129,6 +138,14 @@ func (c *Curve) lift(x float64) float64 {
 	i, t, _ := c.piece(x)
 	k := &c.coef[i]
 	return ((k[3]*t+k[2])*t+k[1])*t + k[0]
+}
+
+// none reports that there is no curve: nil, or the zero value.
+func (c *Curve) none() bool { return c == nil || len(c.coef) == 0 }
+
+//go:noinline
+func noCurve() error {
+	return fault.Fault{Code: fault.Missing, Path: "curve", Rule: "a lift curve is needed: fit one to readings, or take a known cam's"}
 }
 
 //go:noinline
@@ -151,6 +168,9 @@ type Motion struct {
 // sqrt(6) s/h^2 (derived): smooth before believing an acceleration. The error is
 // that the angle is not finite.
 func (c *Curve) Motion(at units.CamAngle) (Motion, error) {
+	if c.none() {
+		return Motion{}, noCurve()
+	}
 	x := at.Degrees() - c.start
 	if x-x != 0 {
 		return Motion{}, notFinite()
@@ -187,12 +207,16 @@ func (m Motion) At(crankSpeed units.RotationalSpeed) (TimeMotion, error) {
 		return TimeMotion{}, fault.Fault{Code: fault.OutOfRange, Path: "speed", Unit: "rev/min", Rule: "must be finite"}
 	}
 	w := crankSpeed.DegreesPerSecond() / 2
-	return TimeMotion{
+	out := TimeMotion{
 		Lift:                 m.Lift,
 		Velocity:             units.MetresPerSecond(m.VelocityMMPerDegree * w / 1000),
 		Acceleration:         units.MetresPerSecondSquared(m.AccelerationMMPerDegree2 * w * w / 1000),
 		JerkMetresPerSecond3: m.JerkMMPerDegree3 * w * w * w / 1000,
-	}, nil
+	}
+	if j := out.JerkMetresPerSecond3; !sane(out.Lift) || !sane(out.Velocity) || !sane(out.Acceleration) || j-j != 0 {
+		return TimeMotion{}, fault.Fault{Code: fault.OutOfRange, Path: "motion", Rule: "motion and speed must be finite, and small enough to multiply"}
+	}
+	return out, nil
 }
 
 // plotted is the number of points of a Curve as a drawing: every half degree.
@@ -206,7 +230,7 @@ func (c *Curve) Len() int { return plotted }
 // millimetres. With Len it is what plotting packages ask for. It is (0, 0) outside 0
 // to Len()-1.
 func (c *Curve) XY(i int) (x, y float64) {
-	if i < 0 || i >= plotted {
+	if i < 0 || i >= plotted || c.none() {
 		return 0, 0
 	}
 	x = turnDegrees * float64(i) / (plotted - 1)
@@ -223,6 +247,9 @@ type Trace struct {
 // degree to that power: 0 lift, 1 velocity, 2 acceleration, 3 jerk. Errors: another
 // order.
 func (c *Curve) Trace(order int) (Trace, error) {
+	if c.none() {
+		return Trace{}, noCurve()
+	}
 	if order < 0 || order > 3 {
 		return Trace{}, fault.Fault{Code: fault.OutOfRange, Path: "order", Rule: "0 lift, 1 velocity, 2 acceleration, 3 jerk"}
 	}
@@ -249,6 +276,9 @@ func (t Trace) XY(i int) (x, y float64) {
 // Advanced returns the curve with every event earlier by a camshaft angle, later
 // if it is negative. The error is that the angle is not finite.
 func (c *Curve) Advanced(by units.CamAngle) (*Curve, error) {
+	if c.none() {
+		return nil, noCurve()
+	}
 	if !sane(by) {
 		return nil, notFinite()
 	}
@@ -263,6 +293,9 @@ func (c *Curve) Advanced(by units.CamAngle) (*Curve, error) {
 // Reversed returns the curve of the cam put on back to front, or run the other
 // way: mirrored about angle zero.
 func (c *Curve) Reversed() *Curve {
+	if c.none() {
+		return c
+	}
 	n := len(c.coef)
 	d := &Curve{coef: make([][4]float64, n), inv: c.inv, start: -c.start - turnDegrees, slots: c.slots}
 	for i := range n {

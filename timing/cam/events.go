@@ -27,6 +27,9 @@ type Events struct {
 // it more than twice, which wild readings or a check inside the noise of the base
 // circle do. Errors: a check that is not finite.
 func (c *Curve) Events(check units.Length) (Events, error) {
+	if c.none() {
+		return Events{}, noCurve()
+	}
 	if !sane(check) {
 		return Events{}, fault.Fault{Code: fault.OutOfRange, Path: "check", Unit: "mm", Rule: "must be finite"}
 	}
@@ -194,6 +197,9 @@ func (c *Curve) Centres(check units.Length) (Centres, error) {
 
 // MaxLift returns the greatest lift and where.
 func (c *Curve) MaxLift() (units.Length, units.CamAngle) {
+	if c.none() {
+		return 0, 0
+	}
 	x, y := c.peak()
 	return units.Millimetres(y), units.CamDegrees(within(c.start + x))
 }
@@ -283,12 +289,15 @@ type Area struct {
 // Area returns the area under the lift between opening and closing at a check lift,
 // the lift counted from zero: integral of L over angle, and over time at a crank
 // speed, angle/(6 N/2) with N in rev/min; a speed of zero leaves time out. All zero
-// where there are no events. Errors: those of [Curve.Events]; a speed below zero.
+// where there are no events. Errors: those of [Curve.Events]; a speed below zero,
+// or above it and below 0.001 rev/min.
 func (c *Curve) Area(check units.Length, crankSpeed units.RotationalSpeed) (Area, error) {
 	e, err := c.Events(check)
 	var l fault.List
 	l.Under("", err)
-	positive(&l, "speed", crankSpeed, "rev/min")
+	if positive(&l, "speed", crankSpeed, "rev/min"); crankSpeed > 0 && crankSpeed < units.RevolutionsPerMinute(1e-3) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "speed", Value: crankSpeed.String(), Unit: "rev/min", Rule: "0, or at least a thousandth of a turn a minute"})
+	}
 	if err := l.Err(); err != nil || e.NoAnswer.Given() {
 		return Area{}, err
 	}

@@ -197,6 +197,9 @@ func above[Q units.Quantity](l *fault.List, path string, v Q, unit string) {
 // lever cannot reach.
 // Errors: a base not above zero, a radius below zero.
 func (c *Curve) WithFollower(from, to Follower, base units.Length) (*Curve, fault.Reason, error) {
+	if c.none() {
+		return nil, fault.Reason{}, noCurve()
+	}
 	var l fault.List
 	l.Under("", from.err("from"))
 	l.Under("", to.err("to"))

@@ -194,8 +194,8 @@ func (t Taper) half(l *fault.List) float64 {
 	case t.OneIn != 0:
 		a = math.Atan(1 / (2 * t.OneIn))
 	}
-	if !(a > 0 && a < math.Pi/4) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "half_angle", Unit: "°", Rule: "above 0° and below 45°"})
+	if !(a > 1e-6 && a < math.Pi/4) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "half_angle", Unit: "°", Rule: "above 0° (by at least 0.0001°) and below 45°"})
 	}
 	return a
 }

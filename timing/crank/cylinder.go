@@ -73,7 +73,11 @@ func (c Cylinder) CompressionRatio() (units.Ratio, error) {
 		return 0, err
 	}
 	vs := c.area() * c.Slider.geometry().stroke() / 1000
-	return units.Value((vs + c.Clearance.SI()) / c.Clearance.SI()), nil
+	ratio := units.Value((vs + c.Clearance.SI()) / c.Clearance.SI())
+	if !sane(ratio) {
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "clearance", Value: c.Clearance.String(), Unit: "cc", Rule: "too small beside the swept volume to divide by"}
+	}
+	return ratio, nil
 }
 
 // WithRatio returns the cylinder with the clearance that gives a compression

@@ -14,7 +14,10 @@ func OfDiametralPitch(perInch float64) units.Length {
 	if !(perInch > 0) || math.IsInf(perInch, 0) {
 		return 0
 	}
-	return units.Inches(1 / perInch)
+	if m := units.Inches(1 / perInch); sane(m) {
+		return m
+	}
+	return 0
 }
 
 // OfCircularPitch returns the module of a circular pitch: p/pi.
@@ -26,7 +29,10 @@ func DiametralPitch(module units.Length) float64 {
 	if !(module > 0) || !sane(module) {
 		return 0
 	}
-	return 1 / module.Inches()
+	if dp := 1 / module.Inches(); !math.IsInf(dp, 0) {
+		return dp
+	}
+	return 0
 }
 
 // Wheel is a spur or helical wheel with involute teeth outside. Zero fields take the
@@ -65,8 +71,8 @@ func (w Wheel) Err() error {
 	if !(w.Pressure >= 5*units.Degree && w.Pressure <= 35*units.Degree) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "pressure", Value: w.Pressure.String(), Unit: "°", Rule: "a pressure angle of 5° to 35°"})
 	}
-	if !(w.Helix.Abs() <= 60*units.Degree) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "helix", Unit: "°", Rule: "at most 60°"})
+	if a := w.Helix.Abs(); !(a <= 60*units.Degree) || a > 0 && math.IsInf(1e6/math.Sin(a.SI())*w.Module.Metres(), 0) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "helix", Value: w.Helix.String(), Unit: "°", Rule: "0 for a spur wheel, or up to 60° and enough for a lead"})
 	}
 	for _, p := range [...]struct {
 		path    string

@@ -122,8 +122,14 @@ func (t Train) Err() error {
 // Len returns the number of meshes.
 func (t Train) Len() int { return len(t.pairs) }
 
-// Pair returns mesh i, counted from the first spindle.
-func (t Train) Pair(i int) Pair { return t.pairs[i] }
+// Pair returns mesh i, counted from 0 at the first spindle; the zero Pair where there
+// is no such mesh.
+func (t Train) Pair(i int) Pair {
+	if i < 0 || i >= len(t.pairs) {
+		return Pair{}
+	}
+	return t.pairs[i]
+}
 
 // Equal reports whether two trains have the same wheels in the same order.
 func (t Train) Equal(u Train) bool { return slices.Equal(t.pairs, u.pairs) }
