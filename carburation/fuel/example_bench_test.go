@@ -42,7 +42,8 @@ func ExampleFormula() {
 	share := f.Composition(fuel.Convention{})
 	fmt.Printf("%.1f g/mol, carbon %.1f %%\n", f.MolarMass(fuel.Convention{}), share.Carbon.Percents())
 	exact, err := fuel.Stoichiometric(f, fuel.Convention{})
-	fmt.Printf("lambda %.2f %v\n", exact.Lambda(12.8).Value(), err)
+	lambda, _ := exact.Lambda(12.8)
+	fmt.Printf("lambda %.2f %v\n", lambda.Value(), err)
 	// Output:
 	// 114.2 g/mol, carbon 84.1 %
 	// lambda 0.85 <nil>
@@ -73,6 +74,7 @@ func ExampleExhaust_AirVolume() {
 		return
 	}
 	e, err := fuel.Burn(f, 1, fuel.BurnOptions{}, fuel.Convention{})
-	fmt.Printf("%.2f m³ %v\n", e.AirVolume(units.Celsius(20), units.Hectopascals(1013)).CubicMetres(), err)
+	v, _ := e.AirVolume(units.Celsius(20), units.Hectopascals(1013))
+	fmt.Printf("%.2f m³ %v\n", v.CubicMetres(), err)
 	// Output: 1.44 m³ <nil>
 }

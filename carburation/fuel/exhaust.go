@@ -56,12 +56,23 @@ type Exhaust struct {
 
 // AirVolume returns the volume of air per mole of fuel at a temperature and
 // absolute pressure: n R T/p. One cubic metre per mole is one per kmol times a
-// thousand.
-func (e Exhaust) AirVolume(t units.Temperature, p units.Pressure) units.Volume {
-	if !(p > 0) || !(t > 0) {
-		return 0
+// thousand. Errors: a temperature outside 50 to 5000 K, a pressure outside 1 Pa to
+// 1 GPa, an exhaust not from [Burn].
+func (e Exhaust) AirVolume(t units.Temperature, p units.Pressure) (units.Volume, error) {
+	var l fault.List
+	if !(t.Kelvins() >= 50 && t.Kelvins() <= 5000) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "temperature", Value: t.String(), Unit: "K", Rule: "50 to 5000 K"})
 	}
-	return units.CubicMetres(e.AirMoles * e.gas / 1000 * t.Kelvins() / p.Pascals())
+	if !(p.Pascals() >= 1 && p.Pascals() <= 1e9) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "pressure", Value: p.String(), Unit: "Pa", Rule: "absolute, 1 Pa to 1 GPa"})
+	}
+	if !(e.AirMoles > 0 && e.gas > 0) || math.IsInf(e.AirMoles, 0) {
+		l.Add(fault.Fault{Code: fault.Missing, Path: "exhaust", Rule: "what Burn returns"})
+	}
+	if err := l.Err(); err != nil {
+		return 0, err
+	}
+	return units.CubicMetres(e.AirMoles * e.gas / 1000 * t.Kelvins() / p.Pascals()), nil
 }
 
 // Burn returns the exhaust of a fuel at a lambda of 0.5 to 5. Weak mixtures

@@ -52,7 +52,7 @@ func TestBurnPrinted(t *testing.T) {
 	conv := fuel.NitrogenPerOxygen(3.76)
 	conv.GasConstant = 8314
 	e := must(fuel.Burn(must(fuel.ParseFormula("CH3OH")), 1.2, fuel.BurnOptions{}, conv))
-	printed(t, "air, m3/kmol", 1000*e.AirVolume(units.Celsius(26.85), units.Bars(1)).CubicMetres(), "213.703", 3)
+	printed(t, "air, m3/kmol", 1000*must(e.AirVolume(units.Celsius(26.85), units.Bars(1))).CubicMetres(), "213.703", 3)
 	printed(t, "before", e.MassBefore, "29.171", 3)
 	printed(t, "after", e.MassAfter, "27.722", 3)
 	// H. N. Gupta, example 3.2: 40 % heptane, 60 % octane by moles, 12.58 mol O2
@@ -64,7 +64,7 @@ func TestBurnPrinted(t *testing.T) {
 	conv = fuel.Convention{WholeMasses: true, OxygenByVolume: units.Percents(20.9)}
 	f := must(fuel.Composition{Carbon: 0.85, Hydrogen: 0.15}.Formula(conv))
 	s = must(fuel.Stoichiometric(f, conv))
-	e = must(fuel.Burn(f, s.Lambda(14), fuel.BurnOptions{Rich: fuel.NoHydrogen}, conv))
+	e = must(fuel.Burn(f, must(s.Lambda(14)), fuel.BurnOptions{Rich: fuel.NoHydrogen}, conv))
 	printed(t, "carbon to CO2", e.CarbonToCO2.Value(), "0.685", 3)
 	printed(t, "CO2", e.CO2.Value(), "2.51", 2)
 	printed(t, "N2", e.N2.Value(), "10.75", 2)

@@ -13,8 +13,23 @@ type Stoichiometry struct {
 	CO2Mass     units.Ratio `json:"co2_mass"`     // kg of carbon dioxide per kg of fuel
 }
 
-// Lambda returns the excess-air ratio of an air/fuel ratio by mass.
-func (s Stoichiometry) Lambda(afr units.Ratio) units.Ratio { return units.Value(afr.Ratio(s.AFR)) }
+// Lambda returns the excess-air ratio of an air/fuel ratio by mass: one over the
+// other's AFR. Errors: either ratio outside 0.1 to 1000.
+func (s Stoichiometry) Lambda(afr units.Ratio) (units.Ratio, error) {
+	var l fault.List
+	for _, r := range [...]struct {
+		path  string
+		value units.Ratio
+	}{{"stoichiometry.afr", s.AFR}, {"afr", afr}} {
+		if !(r.value >= 0.1 && r.value <= 1000) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: r.path, Value: r.value.String(), Rule: "0.1 to 1000, kg of air to a kg of fuel"})
+		}
+	}
+	if err := l.Err(); err != nil {
+		return 0, err
+	}
+	return units.Value(afr.Ratio(s.AFR)), nil
+}
 
 // Stoichiometric returns the dry air that burns a fuel exactly:
 //

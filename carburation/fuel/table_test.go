@@ -104,6 +104,8 @@ func TestRefusals(t *testing.T) {
 		"composition": {failed(fuel.Composition{Carbon: 2, Hydrogen: -1}.Formula(fuel.Convention{})), 2},
 		"sum":         {failed(fuel.Composition{Carbon: 0.5}.Formula(fuel.Convention{})), 1},
 		"burn":        {failed(fuel.Burn(fuel.Formula{}, 9, fuel.BurnOptions{Rich: 7, WaterGasConstant: 99}, fuel.Convention{})), 4},
+		"lambda":      {failed(fuel.Stoichiometry{}.Lambda(0)), 2},
+		"air volume":  {failed(fuel.Exhaust{}.AirVolume(0, 0)), 3},
 		"convention":  {failed(fuel.Stoichiometric(fuel.Formula{C: 1, H: 4}, fuel.Convention{OxygenByVolume: 0.9, OxygenByMass: 0.01, GasConstant: 1})), 3},
 		"soot":        {failed(fuel.Burn(fuel.Formula{C: 8, H: 18}, 0.5, fuel.BurnOptions{Rich: fuel.NoHydrogen}, fuel.Convention{})), 1},
 		"co":          {failed(fuel.LambdaFromCO(fuel.Formula{H: 4}, 0.05, fuel.BurnOptions{}, fuel.Convention{})), 1},
