@@ -33,6 +33,7 @@ func TestFormulasRefuse(t *testing.T) {
 		"choke area":         {failed(carburation.ChokeArea(0, 0, 0, 0)), 4},
 		"suction at speed":   {failed(carburation.SuctionAtSpeed(units.MetresPerSecond(nan), 0, 2)), 3},
 		"expansibility":      {failed(carburation.Expansibility(0.9, 0.5, 9)), 3},
+		"jet not known":      {carburation.FlowJet(measure.Of(units.CubicCentimetresPerMinute(139), units.CubicCentimetresPerMinute(1e9)), measure.Reading[units.Length]{}).Err(), 1},
 		"air speed":          {failed(carburation.AirSpeed(1, 0, 0)), 2},
 		"circle":             {failed(carburation.CircleDiameter(units.SquareMetres(-1))), 1},
 		"choke diameter":     {failed(carburation.ChokeDiameter(units.SquareMetres(nan), 1)), 2},

@@ -165,10 +165,12 @@ func (j Jet) Err() error {
 	var l fault.List
 	if j.bore.Taken() {
 		l.Under("bore", j.bore.Err())
+		known(&l, "bore", j.bore)
 		positive(&l, "bore", j.bore.Value(), units.Millimetres(0.1), units.Millimetres(5))
 	}
 	if j.flow.Taken() {
 		l.Under("flow", j.flow.Err())
+		known(&l, "flow", j.flow)
 		positive(&l, "flow", j.flow.Value(), units.CubicCentimetresPerMinute(1), units.CubicCentimetresPerMinute(5000))
 	}
 	if j.head.Taken() {
@@ -177,9 +179,17 @@ func (j Jet) Err() error {
 	}
 	if j.effective.Taken() {
 		l.Under("effective", j.effective.Err())
+		known(&l, "effective", j.effective)
 		positive(&l, "effective", j.effective.Value(), units.SquareMillimetres(0.005), units.SquareMillimetres(20))
 	}
 	return l.Err()
+}
+
+// known notes a fault where a figure is less certain than it is large.
+func known[Q units.Quantity](l *fault.List, path string, r measure.Reading[Q]) {
+	if r.Err() == nil && r.U() > r.Value() {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: r.Text(), Rule: "an uncertainty no larger than the figure"})
+	}
 }
 
 // JetOptions are the choices of Jet.Size. The zero value takes the defaults.

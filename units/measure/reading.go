@@ -65,6 +65,9 @@ func Read[Q units.Quantity](text string, with Instrument[Q]) (Reading[Q], error)
 		u, err = parseU(tail, unitOf(head), v)
 	} else if missingUnit(err) { // "7.94 ± 0.02 mm": the unit stands once, at the end
 		unit := unitOf(tail)
+		if unit == "%" { // "7.94 ± 2 %" has no unit at all
+			return Reading[Q]{}, whole(err, text)
+		}
 		if v, note, err = units.ParseNoted[Q](head + " " + unit); err == nil {
 			u, err = parseU(tail, unit, v)
 		}
