@@ -78,7 +78,9 @@ func (sim *simulated) kickSpread(p KickProof) float64 {
 	return math.Hypot(0.1*p.Tested.Value().NewtonMillimetres(), p.Tested.U().NewtonMillimetres())
 }
 
-func draw(rng *rand.Rand) simulated {
+// draw makes up a clutch with something planted in it. care is how much of what
+// could be read is read; everything is at readAll.
+func draw(rng *rand.Rand, care float64) simulated {
 	for {
 		c := demo()
 		c.Plates.Faces = 6 + 2*rng.IntN(4)
@@ -98,13 +100,13 @@ func draw(rng *rand.Rand) simulated {
 		}
 		m, _ := newModel(&s)
 		sim := simulated{in: in, m: m}
-		sim.plant(rng)
+		sim.plant(rng, care)
 		return sim
 	}
 }
 
 // plant draws what is wrong, the state that leaves, and what is read of it.
-func (sim *simulated) plant(rng *rand.Rand) {
+func (sim *simulated) plant(rng *rand.Rand, care float64) {
 	m := &sim.m
 	s := m.s
 	pick := func() *cause {
@@ -166,7 +168,6 @@ func (sim *simulated) plant(rng *rand.Rand) {
 		told = [4]float64{0.5, 0.5, 0.5, 0.5}
 	}
 	f := &sim.in.Found
-	care := 0.7 + 1.8*rng.Float64() // some owners read little, some nearly all
 	read := func(p part, chance float64) (x, u float64, ok bool) {
 		if rng.Float64() > chance*care {
 			return 0, 0, false
@@ -503,7 +504,19 @@ func (s *score) String() string {
 
 // Ten thousand clutches with something planted: 85 % one listed cause, 10 % two, 5 %
 // something not on the list. The exact posterior is summed for a part of them.
+//
+// Thorough: every reading the package knows was taken, each with its stated error,
+// as the timing ranking is tried with all four events. Owners: from little to nearly
+// all of them.
 func TestDiagnosisSimulated(t *testing.T) {
+	t.Run("thorough", func(t *testing.T) { diagnoseMany(t, true) })
+	t.Run("owners", func(t *testing.T) { diagnoseMany(t, false) })
+}
+
+// readAll is a care at which every chance of a reading is a certainty.
+const readAll = 100.0
+
+func diagnoseMany(t *testing.T, thorough bool) {
 	n, compared, first, pts := 10_000, 400, 800, newPoints(16_000)
 	if testing.Short() { // the exact posterior takes some ten milliseconds a clutch
 		n, compared, pts = 800, 30, pts[:2000]
@@ -512,7 +525,11 @@ func TestDiagnosisSimulated(t *testing.T) {
 	var whole, single, ours, theirs score
 	found, findings := 0, 0
 	for range n {
-		sim := draw(rng)
+		care := readAll
+		if !thorough {
+			care = 0.7 + 1.8*rng.Float64() // some owners read little, some nearly all
+		}
+		sim := draw(rng, care)
 		d, err := Diagnose(sim.in, Options{})
 		if err != nil {
 			t.Fatal(err)
@@ -539,18 +556,19 @@ func TestDiagnosisSimulated(t *testing.T) {
 	if testing.Short() {
 		return // too few to judge by
 	}
-	if d := math.Abs(float64(ours.top1-theirs.top1)) / float64(compared); d > 0.01 {
-		t.Errorf("first right differs from the exact posterior by %.1f points", 100*d)
+	// being luckier than the exact posterior on a few hundred is no fault
+	if d := float64(theirs.top1-ours.top1) / float64(compared); d > 0.01 {
+		t.Errorf("first right %.1f points less often than by the exact posterior", 100*d)
 	}
 	if d := (ours.logLoss - theirs.logLoss) / float64(compared); d > 0.02 {
 		t.Errorf("log loss is %.4f nat above the exact posterior's", d)
 	}
-	// Wanted of the suspects at 20:1 was the truth in 97 %. That is missed, and by the
-	// exact posterior too: where nothing leads clearly many causes of one or two per
-	// cent add up, and shares that come true leave that much outside. Rare causes that
-	// do just what a common one does are kept and bring a part of a point. So both
-	// are held to the exact posterior, the suspects also to what they are said to
-	// hold, and the findings, which go on until little is left, to the 97 %.
+	// The truth is to be within 20:1 of the leader in 97 %. With everything read it
+	// is. Of sparse readings it is not, nor by the exact posterior: where nothing
+	// leads clearly many causes of one or two per cent add up, and shares that come
+	// true leave that much outside. So there the group is held to the exact posterior
+	// and to what it is said to hold, and the findings, which go on until little is
+	// left, to the 97 %.
 	for _, x := range []struct {
 		what         string
 		ours, theirs int
@@ -563,8 +581,8 @@ func TestDiagnosisSimulated(t *testing.T) {
 	if said-held > 0.01+3*math.Sqrt(said*(1-said)/float64(single.n)) {
 		t.Errorf("the truth is among the suspects in %.2f %%, said to be in %.2f %%", 100*held, 100*said)
 	}
-	if held < 0.97 {
-		t.Logf("the truth is among the suspects at 20:1 in %.2f %%, short of the 97 %% wanted", 100*held)
+	if in20 := float64(single.in20) / float64(single.n); thorough && in20 < 0.97 {
+		t.Errorf("the truth is within 20:1 of the leader in %.2f %%, 97 %% wanted", 100*in20)
 	}
 	if f := float64(found) / float64(single.n); f < 0.97 {
 		t.Errorf("the truth is among the findings in %.1f %%", 100*f)

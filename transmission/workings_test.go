@@ -12,7 +12,7 @@ func TestSlopes(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	seen := map[motion]int{}
 	for range 3000 {
-		sim := draw(rng)
+		sim := draw(rng, 0.7+1.8*rng.Float64())
 		m := &sim.m
 		var v vector
 		for p := range all {
