@@ -17,14 +17,8 @@ type factored struct {
 	logDet float64
 }
 
-// factor returns the factorisation of a positive definite matrix; ok is false if it
-// is not one.
-func (m cyclic) factor() (f factored, ok bool) {
-	ok = f.from(m)
-	return f, ok
-}
-
-// from is factor into room already there.
+// from fills f with the factorisation of a positive definite matrix, in the room
+// already there; it is false if the matrix is not one.
 func (f *factored) from(m cyclic) bool {
 	n := len(m.d)
 	k := n - 2
