@@ -328,7 +328,7 @@ func least(f func(at float64, i int) float64) (value, at float64) {
 		}
 	}
 	lo, hi := at-roomStep, at+roomStep
-	for range 16 { // (2/3)^16 of six degrees is far below what a disc shows
+	for range 30 { // (2/3)^30 of six degrees is far below what a disc shows
 		a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
 		if f(a, -1) < f(b, -1) {
 			hi = b

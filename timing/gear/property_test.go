@@ -138,7 +138,7 @@ func TestSpanByConstruction(t *testing.T) {
 func TestShiftsAndPins(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		x1, x2 := rapid.Float64Range(0, 0.6).Draw(t, "x1"), rapid.Float64Range(-0.2, 0.6).Draw(t, "x2")
-		beta := units.Degrees(rapid.Float64Range(0, 30).Draw(t, "helix"))
+		beta := units.Degrees(rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(0.1, 30)).Draw(t, "helix"))
 		z1, z2 := rapid.IntRange(18, 40).Draw(t, "z1"), rapid.IntRange(18, 60).Draw(t, "z2")
 		p := gear.Wheel{Teeth: z1, Module: mm(2), Shift: x1, Helix: beta}
 		w := gear.Wheel{Teeth: z2, Module: mm(2), Shift: x2, Helix: -beta}
