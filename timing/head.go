@@ -164,6 +164,7 @@ type roomModel struct {
 	e      *Engine
 	lobes  [2]shape
 	travel [2*roomSpan/roomStep + 1]float64 // piston, mm
+	tilts  [4]float64                       // sine and cosine of the inlet's, then the exhaust's
 }
 
 const (
@@ -177,6 +178,8 @@ func newRoomModel(h *Head, e *Engine) *roomModel {
 	for i := range m.travel {
 		m.travel[i] = m.piston(float64(i*roomStep - roomSpan))
 	}
+	m.tilts[0], m.tilts[1] = math.Sincos(h.Inlet.Tilt.SI())
+	m.tilts[2], m.tilts[3] = math.Sincos(h.Exhaust.Tilt.SI())
 	return m
 }
 
@@ -347,13 +350,13 @@ type point struct{ x, y float64 }
 // rims is the distance between the two heads, seen edge on, below zero if they
 // overlap. The inlet valve is on the left; each opens down and inwards.
 func (m *roomModel) rims(shut, in, ex float64) float64 {
-	ti, te := m.h.Inlet.Tilt.SI(), m.h.Exhaust.Tilt.SI()
-	a := point{-shut/2 + in*math.Sin(ti), -in * math.Cos(ti)}
-	b := point{shut/2 - ex*math.Sin(te), -ex * math.Cos(te)}
+	si, ci, se, ce := m.tilts[0], m.tilts[1], m.tilts[2], m.tilts[3]
+	a := point{-shut/2 + in*si, -in * ci}
+	b := point{shut/2 - ex*se, -ex * ce}
 	di, de := m.h.Inlet.Head.Millimetres(), m.h.Exhaust.Head.Millimetres()
 	// the far rims: inlet head falls away to the lower left of its near rim
-	a2 := point{a.x - di*math.Cos(ti), a.y - di*math.Sin(ti)}
-	b2 := point{b.x + de*math.Cos(te), b.y - de*math.Sin(te)}
+	a2 := point{a.x - di*ci, a.y - di*si}
+	b2 := point{b.x + de*ce, b.y - de*se}
 	if crossed(a, a2, b, b2) {
 		return -min(toLine(a, b, b2), toLine(b, a, a2))
 	}

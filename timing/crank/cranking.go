@@ -138,7 +138,7 @@ func (c Cylinder) squeeze(from units.CrankPosition, p0, t0, n, leak, w float64) 
 		t := t0 * math.Pow(m*v0/volume(th), n-1)
 		return -leak * p / math.Sqrt(gasConstant*t) * nozzle(p0/p) / (m0 * w)
 	}
-	const steps = 180 // under a degree each, which the fourth-order rule makes plenty
+	const steps = 120 // about a degree each, which the fourth-order rule makes plenty
 	h := (end - start) / steps
 	out := squeezed{p: p0}
 	m := 1.0
