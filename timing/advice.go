@@ -68,7 +68,7 @@ func (b *bench) remedies(r *Result) ([]Remedy, error) {
 	}
 	if !moves {
 		if len(v.faults) == 0 {
-			do("leave", "leave the cams as they are", 0)
+			do(leaveKey, leaveText, 0)
 		}
 		return all, nil
 	}

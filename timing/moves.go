@@ -369,7 +369,15 @@ func (b *branch) best(need, near int64) choice {
 // least work; then least left; then fewest steps. No other combination of the
 // plan's moves is better by that order; the search is exhaustive over the moves
 // of both cams, and for each cam alone finds the nearest place among sorted ones.
+// A cam that stands beyond 720°, or nowhere, has a remedy that is refused and
+// moves nothing; a nil plan has no moves.
 func (p *Plan) Best(inlet, exhaust units.CrankAngle) Remedy {
+	if !placed(inlet) || !placed(exhaust) {
+		return unplaced()
+	}
+	if p == nil {
+		p = &Plan{}
+	}
 	bestJoint, a, b := p.search(-grains(inlet), -grains(exhaust))
 	return p.remedy(inlet, exhaust, bestJoint, a, b)
 }

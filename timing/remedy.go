@@ -32,6 +32,17 @@ type Remedy struct {
 	Refused fault.Reason `json:"refused,omitzero"`
 }
 
+// placed reports whether a cam stands somewhere within a cycle of its place.
+func placed(advance units.CrankAngle) bool { return advance.Abs() <= 720*units.CrankDegree }
+
+// unplaced is the remedy for a cam that stands nowhere.
+func unplaced() Remedy {
+	return Remedy{Key: leaveKey, Text: leaveText, Refused: noShift}
+}
+
+// What a remedy without steps says.
+const leaveKey, leaveText = "leave", "leave the cams as they are"
+
 func sooner(a units.CrankAngle) string {
 	if a < 0 {
 		return "later"
@@ -96,7 +107,7 @@ func (p *Plan) remedy(inlet, exhaust units.CrankAngle, j joint, a, b choice) Rem
 	}
 	r.Work = units.Seconds(float64(j.work + a.score.work + b.score.work))
 	if r.Key, r.Text = strings.Join(keys, "/"), strings.Join(texts, "; "); r.Key == "" {
-		r.Key, r.Text = "leave", "leave the cams as they are"
+		r.Key, r.Text = leaveKey, leaveText
 	}
 	return r
 }
@@ -104,8 +115,15 @@ func (p *Plan) remedy(inlet, exhaust units.CrankAngle, j joint, a, b choice) Rem
 // Menu returns the best remedy for every choice of which kinds of thing to move,
 // best first as [Plan.Best] orders them, without those that another beats or
 // equals in what is left beyond Options.Near, in work and in what is left. The
-// first is the one Best returns, or its equal.
+// first is the one Best returns, or its equal. Where Best refuses, so does the only
+// one here.
 func (p *Plan) Menu(inlet, exhaust units.CrankAngle) []Remedy {
+	if !placed(inlet) || !placed(exhaust) {
+		return []Remedy{unplaced()}
+	}
+	if p == nil {
+		p = &Plan{}
+	}
 	type entry struct {
 		score score
 		j     joint

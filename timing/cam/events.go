@@ -365,7 +365,8 @@ func OverlapOf(exhaust, inlet *Curve, check units.Length) (Overlap, error) {
 }
 
 // Place returns the crank position of a camshaft angle counted from the TDC of
-// overlap, as the trade says it: from the nearest dead centre.
+// overlap, as the trade says it: from the nearest dead centre. An angle that is not
+// finite comes to TDC itself.
 func Place(fromOverlap units.CamAngle) units.CrankPosition {
 	x := within(fromOverlap.Degrees()) * 2 // 0 to 720 of the crank
 	switch {

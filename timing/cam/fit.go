@@ -18,7 +18,8 @@ type Sample struct {
 }
 
 // CrankSample returns the sample read with a disc on the crank of an engine whose
-// cam turns at half speed; count the angle through both turns of the cycle.
+// cam turns at half speed; count the angle through both turns of the cycle. Figures
+// that are not finite pass into the sample, and [Fit] and [Identify] refuse it.
 func CrankSample(at units.CrankAngle, lift units.Length) Sample {
 	return Sample{At: at.AtHalfSpeedCam(), Lift: lift}
 }

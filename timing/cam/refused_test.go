@@ -56,3 +56,36 @@ func TestFarAngles(t *testing.T) {
 		}
 	}
 }
+
+// TestNoAngle takes samples of nothing: they pass through CrankSample as they are
+// and are refused where they are used.
+func TestNoAngle(t *testing.T) {
+	good := make([]cam.Sample, 36)
+	c, err := cam.ArcCam{BaseRadius: 16 * units.Millimetre, NoseRadius: 4 * units.Millimetre, Lift: 7 * units.Millimetre, HalfAngle: 60 * units.CamDegree}.Curve(100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range good {
+		at := units.CrankDegrees(20 * float64(i))
+		lift, _ := c.Lift(at.AtHalfSpeedCam())
+		good[i] = cam.CrankSample(at, lift)
+	}
+	if _, err := cam.Fit(good, cam.FitOptions{}); err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range []float64{math.NaN(), math.Inf(1), 1e300} {
+		for _, s := range []cam.Sample{cam.CrankSample(units.CrankDegrees(x), 0), cam.CrankSample(0, units.Millimetres(x))} {
+			if _, err := cam.Fit(append([]cam.Sample{s}, good...), cam.FitOptions{}); err == nil {
+				t.Errorf("%v passes Fit", s)
+			}
+			if _, err := cam.Identify(append([]cam.Sample{s}, good...), []cam.Profile{{Name: "own", Curve: c}}, cam.IdentifyOptions{}); err == nil {
+				t.Errorf("%v passes Identify", s)
+			}
+		}
+	}
+	for _, x := range []float64{math.NaN(), math.Inf(1), 1e308} {
+		if at := cam.Place(units.CamDegrees(x)).After(); !(at.Abs() <= 90*units.CrankDegree) {
+			t.Errorf("Place of %v: %v", x, at)
+		}
+	}
+}

@@ -16,6 +16,7 @@
 //	least teeth, addenda, teeth for a centre        LeastTeeth, Meshing.AddendumForArc, TeethFor
 //	module of an unknown wheel                      Identify
 //	sun, planets and annulus                        Epicyclic, Planetary
+//	torque on a member that is held                 Epicyclic.Torques, HoldTorque
 //
 // An advance is positive. Ratios and worths are exact fractions ([Rational]); tooth
 // sizes are those of perfect involutes without backlash allowance.

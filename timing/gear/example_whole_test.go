@@ -92,6 +92,16 @@ func ExampleDrive_Root() {
 	// Output: crank
 }
 
+// Two epicyclics in a row, 7.5 kW in at 1500 rev/min and out at 500, a fifth lost on
+// the way: the ring that is held must bear 66.85 N m (Khurmi & Gupta, Theory of
+// Machines, 14th ed., example 13.23, p. 469, read in a textbook companion).
+func ExampleHoldTorque() {
+	t, err := gear.HoldTorque(units.Kilowatts(7.5), units.RevolutionsPerMinute(-1500), units.RevolutionsPerMinute(-500), 0.8)
+	var held gear.Held = t
+	fmt.Println(held.Hold.In(units.NewtonMetre, 2), err)
+	// Output: -66.85 N m <nil>
+}
+
 // A hub gear with its sun held: the wheel's speed for the sprocket's, the torque that
 // the sun must bear, and the speed of the arm from the other two.
 func ExampleEpicyclic_Torques() {

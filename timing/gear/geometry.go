@@ -9,7 +9,8 @@ import (
 )
 
 // OfDiametralPitch returns the module of a diametral pitch, in teeth per inch of
-// pitch diameter: 25.4/DP mm. Zero for a pitch that is not above zero.
+// pitch diameter: 25.4/DP mm. Zero for a pitch that is not above zero or not
+// finite, which every use of a module refuses.
 func OfDiametralPitch(perInch float64) units.Length {
 	if !(perInch > 0) || math.IsInf(perInch, 0) {
 		return 0
@@ -20,11 +21,17 @@ func OfDiametralPitch(perInch float64) units.Length {
 	return 0
 }
 
-// OfCircularPitch returns the module of a circular pitch: p/pi.
-func OfCircularPitch(p units.Length) units.Length { return p.Times(1 / math.Pi) }
+// OfCircularPitch returns the module of a circular pitch: p/pi. Zero for a pitch
+// that is not above zero or not finite, as [OfDiametralPitch].
+func OfCircularPitch(p units.Length) units.Length {
+	if !(p > 0) || !sane(p) {
+		return 0
+	}
+	return p.Times(1 / math.Pi)
+}
 
 // DiametralPitch returns the diametral pitch of a module, teeth per inch. Zero for a
-// module that is not above zero.
+// module that is not above zero or not finite.
 func DiametralPitch(module units.Length) float64 {
 	if !(module > 0) || !sane(module) {
 		return 0

@@ -54,6 +54,8 @@ func TestWildFigures(t *testing.T) {
 		wild.Finite(t, "marks", err, marks)
 		d, err := tr.Drive(units.RadiansPerSecond(wild.Figure(t, "w")), units.NewtonMetres(wild.Figure(t, "T")), wild.Figure(t, "e"))
 		wild.Finite(t, "drive", err, d)
+		held, err := gear.HoldTorque(units.Watts(wild.Figure(t, "P")), units.RadiansPerSecond(wild.Figure(t, "in")), units.RadiansPerSecond(wild.Figure(t, "out")), wild.Figure(t, "eta"))
+		wild.Finite(t, "held", err, held)
 		lost, err := tr.LostMotion(gear.Slack{Backlash: measure.Of(mm("j"), mm("u")), Module: mm("m")}, gear.Slack{})
 		wild.Finite(t, "lost motion", err, lost)
 		e, err := gear.EpicyclicOf(tr)

@@ -65,9 +65,10 @@ func (d Drive) filled() Drive {
 }
 
 // AtShaft returns the angle the ignition shaft turns while the crank turns c:
-// half as much at half speed. Zero if the drive has faults.
+// half as much at half speed. Zero if the drive has faults, which [Drive.Err] tells,
+// or the angle is not finite.
 func (d Drive) AtShaft(c units.CrankAngle) units.Angle {
-	if d.Err() != nil {
+	if d.Err() != nil || !sane(c) {
 		return 0
 	}
 	return units.Degrees(c.Degrees() * d.filled().Ratio.Float())
@@ -75,16 +76,17 @@ func (d Drive) AtShaft(c units.CrankAngle) units.Angle {
 
 // AtCrank returns the crank angle of an angle of the ignition shaft: twice as much
 // at half speed, so an automatic advance of A at the shaft moves the spark 2 A
-// (arithmetic). Zero if the drive has faults.
+// (arithmetic). Zero if the drive has faults, which [Drive.Err] tells, or the angle
+// is not finite.
 func (d Drive) AtCrank(a units.Angle) units.CrankAngle {
-	if d.Err() != nil {
+	if d.Err() != nil || !sane(a) {
 		return 0
 	}
 	return units.CrankDegrees(a.Degrees() / d.filled().Ratio.Float())
 }
 
 // Period returns the crank angle from spark to spark: 720° for one a cycle, 360°
-// where every turn sparks. Zero if the drive has faults.
+// where every turn sparks. Zero if the drive has faults, which [Drive.Err] tells.
 func (d Drive) Period() units.CrankAngle {
 	if d.Err() != nil {
 		return 0
