@@ -55,25 +55,65 @@ var measureRunners = map[string]runner{
 	},
 	"sawhney-3-34": func(r *run) {
 		a, b := r.Inputs["I1"], r.Inputs["I2"]
-		sum, err := measure.Propagate[units.Ratio](func(x []float64) float64 { return x[0] + x[1] }, measure.Input{X: a.Value, U: a.U}, measure.Input{X: b.Value, U: b.U})
+		sum, err := measure.BudgetOf[units.Ratio](func(x []float64) float64 { return x[0] + x[1] }, measure.Input{X: a.Value, U: a.U}, measure.Input{X: b.Value, U: b.U})
 		r.ok(err)
-		r.numbers("sd", sum.U().Value())
-		r.leave("a sum of limits is not offered", "limit")
+		r.numbers("sd", sum.Combined.Value())
+		r.numbers("limit", sum.Limit.Value())
+	},
+	"sawhney-3-21": func(r *run) {
+		var x []units.Ratio
+		for _, v := range r.list("x") {
+			x = append(x, units.Value(v))
+		}
+		set, err := measure.Repeat(x...)
+		r.ok(err)
+		s := set.Deviation.Value()
+		r.numbers("mean", set.Mean.Value())
+		r.numbers("s", s)
+		r.numbers("var", s*s)
+		r.numbers("mean_abs_dev", set.MeanDeviation.Value())
 	},
 	"doebelin-3-2": func(r *run) {
+		// The source takes slopes at a point, as BudgetOf does.
 		var in []measure.Input
 		for _, name := range []string{"R", "F", "L", "t"} {
 			in = append(in, measure.Input{X: r.Inputs[name].Value, U: r.Inputs[name].U})
 		}
-		p, err := measure.Propagate[units.Power](func(x []float64) float64 { return 2 * 3.141592653589793 * x[0] * x[1] * x[2] / x[3] }, in...)
+		power := func(x []float64) float64 { return 2 * 3.141592653589793 * x[0] * x[1] * x[2] / x[3] }
+		b, err := measure.BudgetOf[units.Power](power, in...)
 		r.ok(err)
-		// The source takes slopes at a point, the library over ± u (GUM 5.1.3
-		// note 2); with u/t = 1/120 in a denominator that is 5e-5 more, far
-		// outside the ten digits printed and of no account in an uncertainty.
+		r.numbers("absolute", b.Limit.Watts())
+		r.numbers("rss", b.Combined.Watts())
+		// Propagate takes them over ± u (GUM 5.1.3 note 2); with u/t = 1/120 in
+		// a denominator that is 5e-5 more, of no account in an uncertainty.
+		p, err := measure.Propagate[units.Power](power, in...)
+		r.ok(err)
 		if rel := p.U().Watts()/r.Expected["rss"].Value - 1; rel < 4e-5 || rel > 6e-5 {
 			r.t.Errorf("rss differs by %.2g, not by the 5e-5 that the finite step explains", rel)
 		}
-		r.leave("slopes over ± u give 22.0764, 5e-5 more", "rss")
-		r.leave("a sum of limits is not offered", "absolute")
+	},
+	"gum-g2": func(r *run) {
+		for name, p := range map[string]float64{"k95": 0.95, "k9545": 0.9545, "k99": 0.99} {
+			k, err := measure.Coverage(p, r.num("nu"))
+			r.ok(err)
+			r.numbers(name, k)
+		}
+	},
+	"gum-h3": func(r *run) {
+		shown, b := r.list("t"), r.list("b")
+		var t, actual []units.TemperatureDelta // above 0 °C
+		for i := range shown {
+			t, actual = append(t, units.KelvinsDelta(shown[i])), append(actual, units.KelvinsDelta(shown[i]+b[i]))
+		}
+		c, err := measure.Calibrate(t, actual, units.KelvinsDelta(r.num("t0")), measure.Instrument[units.TemperatureDelta]{})
+		r.ok(err)
+		r.numbers("intercept", c.Offset.Value().KelvinsDelta())
+		r.numbers("u_int", c.Offset.U().KelvinsDelta())
+		r.numbers("slope", c.Slope.Value().Value())
+		r.numbers("u_slope", c.Slope.U().Value())
+		r.numbers("corr", c.Correlation)
+		at30 := c.Correction(units.KelvinsDelta(30))
+		r.numbers("b30", at30.Value().KelvinsDelta())
+		r.numbers("u_b30", at30.U().KelvinsDelta())
 	},
 }

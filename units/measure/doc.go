@@ -6,6 +6,10 @@
 //	a reading from figures                      Of, By, Exact
 //	what an instrument is good for              Instrument, Caliper, DegreeDisc ...
 //	uncertainty of a computed figure            Propagate, MonteCarlo
+//	which reading is worth taking better        BudgetOf
+//	one figure read several times               Repeat
+//	± that holds 95 in 100, few readings        Coverage, Freedom
+//	a balance or gauge checked along its scale  Calibrate
 //	which cause explains the readings           Rank
 //	a cause that shifts readings by a known or
 //	unknown amount                              Gaussian
@@ -22,6 +26,6 @@
 // shares that add up to one, puts the causes best first, keeps "something
 // else" in the list, and groups the causes that the readings cannot tell apart.
 //
-// Not covered: degrees of freedom (Welch-Satterthwaite), fitting of curves,
-// and correlated inputs beyond errors common to several readings.
+// Not covered: fitting of curves other than a straight line, and correlated inputs
+// beyond errors common to several readings.
 package measure
