@@ -254,6 +254,26 @@ var carburationRunners = map[string]runner{
 		r.ok(err)
 		want(r, "d_jet", roundHole(r, a))
 	},
+	"keswani-9-6": func(r *run) {
+		// The inputs give no temperature outside; both printed figures come out
+		// at 0 °C and at none near the throat's, so 0 °C is inferred. The speed is
+		// that of the air alone at the density of the throat.
+		p, zero := get[units.Pressure](r, "p_atm"), units.Celsius(0)
+		conv := fuel.Convention{WholeMasses: true, OxygenByMass: units.Value(0.23)} // the book's; not among its inputs
+		f, err := fuel.Composition{Carbon: get[units.Ratio](r, "C"), Hydrogen: get[units.Ratio](r, "H")}.Formula(conv)
+		r.ok(err)
+		s, err := fuel.Stoichiometric(f, conv)
+		r.ok(err)
+		perKilogram := units.StandardGravity.SI() // kgf m to J
+		air, vapour := r.num("R_air")*perKilogram, r.num("R_fuel")*perKilogram
+		d, err := carburation.Intake{Swept: swept(r), Speed: get[units.RotationalSpeed](r, "N"), Efficiency: get[units.Ratio](r, "eta_v"),
+			Air: dry(p, zero, air), Vapour: dry(p, zero, vapour), Mixture: s.AFR}.Flow()
+		r.ok(err)
+		want(r, "m_fuel", d.Fuel)
+		v, err := carburation.AirSpeed(d.Air, dry(get[units.Pressure](r, "p_throat"), get[units.Temperature](r, "T_throat"), air), carburation.CircleArea(get[units.Length](r, "d_throat")))
+		r.ok(err)
+		want(r, "c2", v)
+	},
 	"keswani-9-9": func(r *run) {
 		v, err := carburation.Orifice{Area: units.SquareMillimetres(1), Coefficient: units.Value(1), Lip: get[units.Length](r, "z")}.StartingSpeed(get[units.Density](r, "rho_fuel"), get[units.Density](r, "rho_air"), 1)
 		r.ok(err)
