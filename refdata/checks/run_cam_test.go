@@ -5,6 +5,7 @@ import (
 
 	"example.com/benchbook/timing"
 	"example.com/benchbook/timing/cam"
+	"example.com/benchbook/timing/gear"
 	"example.com/benchbook/timing/ignition"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
@@ -62,6 +63,22 @@ var camRunners = map[string]runner{
 		r.numbers("a_15_max", at(15).AccelerationMMPerDegree2)
 		want(r, "s_30", at(30).Lift)
 		r.numbers("v_30_max", at(30).VelocityMMPerDegree)
+	},
+	"bevan-9-7": func(r *run) {
+		arm := get[units.Length](r, "BC")
+		for tag, names := range map[string][2]string{"25": {"OM1", "NZ1"}, "45": {"OM2", "NZ2"}} {
+			// the lever's end: travel by cam radian, off the drawing, by degree
+			perDegree := math.Pi / 180
+			m := cam.Motion{
+				VelocityMMPerDegree:      get[units.Length](r, names[0]).Millimetres() * perDegree,
+				AccelerationMMPerDegree2: get[units.Length](r, names[1]).Millimetres() * perDegree * perDegree,
+			}
+			// the case gives the speed of the cam; the crank turns twice as fast
+			end, err := m.At(get[units.RotationalSpeed](r, "N").Times(2))
+			r.ok(err)
+			r.numbers("w"+tag, end.Velocity.SI()/arm.Metres())
+			r.numbers("alpha"+tag, end.Acceleration.SI()/arm.Metres())
+		}
 	},
 	"khurmi-tangent-cam": func(r *run) {
 		half := get[units.CamAngle](r, "half_angle")
@@ -186,22 +203,39 @@ var camRunners = map[string]runner{
 		tau := get[units.Pressure](r, "tau")
 		shaft := units.NewtonMetres(math.Pi / 16 * math.Pow(d.Metres(), 3) * tau.Pascals()) // what the shaft carries
 		keyLength(r, k, shaft, "l", tau, 1e3*units.Gigapascal)
-		r.leave("proportions of a key are the caller's", "b", "t")
+		// the height at which the key is as long for crushing as for shear
+		crush := get[units.Pressure](r, "sigma_c")
+		t, err := solve.Root(func(t units.Length) float64 {
+			k.Height = t
+			shear, err := k.LengthFor(shaft, tau, 1e3*units.Gigapascal)
+			r.ok(err)
+			bearing, err := k.LengthFor(shaft, 1e3*units.Gigapascal, crush)
+			r.ok(err)
+			return bearing.Ratio(shear) - 1
+		}, units.Millimetre, 100*units.Millimetre, units.Micrometre)
+		r.ok(err)
+		want(r, "t", t)
+		r.leave("a proportion of the trade: a quarter of the shaft", "b")
 	},
 	"wentzell-15-1": func(r *run) {
 		k := cam.Key{Shaft: get[units.Length](r, "D"), Width: get[units.Length](r, "b"), Height: get[units.Length](r, "b")}
 		sf := 1 / r.num("SF")
-		torque := units.NewtonMetres(get[units.Power](r, "hp").Watts() / units.RevolutionsPerMinute(r.num("n")).RadiansPerSecond())
+		n := get[units.RotationalSpeed](r, "n")
+		shaft, err := gear.HoldTorque(get[units.Power](r, "hp"), n, n, 0)
+		r.ok(err)
+		torque := shaft.In
+		want(r, "T", torque)
 		keyLength(r, k, torque, "L_shear", get[units.Pressure](r, "Ss").Times(sf), 1e3*units.Gigapascal)
 		keyLength(r, k, torque, "L_bearing", 1e3*units.Gigapascal, get[units.Pressure](r, "Sc").Times(sf))
-		r.leave("torque of a power is not offered; the book divides by 63000", "T")
 	},
 	"singh-7-10": func(r *run) {
 		k := cam.Key{Shaft: get[units.Length](r, "d"), Width: get[units.Length](r, "b"), Height: get[units.Length](r, "b")}
 		l, err := k.LengthFor(get[units.Torque](r, "T"), get[units.Pressure](r, "tau_k"), 1e3*units.Gigapascal)
 		r.ok(err)
 		r.numbers("l_up", math.Ceil(l.Millimetres()))
-		r.leave("power of a torque is not offered", "P")
+		shaft, err := gear.Train{}.Drive(get[units.RotationalSpeed](r, "N"), get[units.Torque](r, "T"), 0)
+		r.ok(err)
+		want(r, "P", shaft.Power)
 	},
 	"singh-7-8": func(r *run) {
 		k := cam.Key{Shaft: get[units.Length](r, "d"), Width: get[units.Length](r, "b"), Height: get[units.Length](r, "t")}

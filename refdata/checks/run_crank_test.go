@@ -3,8 +3,10 @@ package checks_test
 import (
 	"math"
 
+	"example.com/benchbook/timing/cam"
 	"example.com/benchbook/timing/crank"
 	"example.com/benchbook/units"
+	"example.com/benchbook/units/solve"
 )
 
 // slider reads throw or stroke, and rod.
@@ -59,10 +61,15 @@ var crankRunners = map[string]runner{
 		want(r, "a", m.Acceleration)
 	},
 	"gupta-16-1": func(r *run) {
-		// Bore equals stroke: the bore is the cube root of 4/pi times one cylinder's volume.
+		// Bore equals stroke: sought where one cylinder sweeps its part of the whole.
 		one := get[units.Volume](r, "V_total").Times(1 / r.num("cylinders"))
-		bore := units.FromSI[units.Length](math.Cbrt(4 / math.Pi * one.SI()))
-		r.leave("arithmetic on the inputs alone", "bore")
+		bore, err := solve.Root(func(b units.Length) float64 {
+			v, err := crank.Cylinder{Bore: b, Slider: crank.Slider{Stroke: b, Rod: get[units.Length](r, "rod")}}.Displacement()
+			r.ok(err)
+			return v.Ratio(one) - 1
+		}, 50*units.Millimetre, 150*units.Millimetre, units.Micrometres(0.001))
+		r.ok(err)
+		want(r, "bore", bore)
 		c, err := crank.Cylinder{Bore: bore, Slider: crank.Slider{Stroke: bore, Rod: get[units.Length](r, "rod")}}.WithRatio(get[units.Ratio](r, "CR"))
 		r.ok(err)
 		want(r, "Vc", c.Clearance)
@@ -101,7 +108,10 @@ var crankRunners = map[string]runner{
 		v, err := anyRod(r).Slider.MeanSpeed(get[units.RotationalSpeed](r, "N"))
 		r.ok(err)
 		want(r, "mean_speed", v)
-		r.leave("size of a valve is not offered", "port", "lift")
+		port, lift, err := cam.PortFor(get[units.Length](r, "bore"), v, get[units.Speed](r, "v_gas"), get[units.Angle](r, "seat"))
+		r.ok(err)
+		want(r, "port", port)
+		want(r, "lift", lift)
 	},
 	"khurmi-15-6": func(r *run) {
 		m, err := slider(r, "stroke", "l").TwoTermMotion(afterTDC(r, "theta"), get[units.RotationalSpeed](r, "N"))
@@ -193,7 +203,12 @@ var crankRunners = map[string]runner{
 		c, err := anyRod(r).WithRatio(get[units.Ratio](r, "CR"))
 		r.ok(err)
 		want(r, "Vc", c.Clearance)
-		r.leave("air-standard efficiency is not offered", "eta_otto")
+		// the air standard: heat comes and goes at constant volume, so what is lost
+		// is the ratio of the temperatures before and after the squeeze
+		before := units.Kelvins(300)
+		after, err := crank.CompressedTemperature(before, get[units.Ratio](r, "CR"), 1.4)
+		r.ok(err)
+		r.numbers("eta_otto", 100*(1-before.SI()/after.SI()))
 	},
 	"rajput-3-11": func(r *run) {
 		p1 := units.Bars(1)

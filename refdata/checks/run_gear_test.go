@@ -37,10 +37,11 @@ var gearRunners = map[string]runner{
 		r.numbers("NF", r.num("NA")*r.ratio(t).Abs().Float())
 	},
 	"wentzell-11-1": func(r *run) {
-		q := r.ratio(gear.Simple(r.teeth("N1", "N2")...).Then(r.teeth("N3", "N4")...)).Abs().Float()
-		r.numbers("n4", r.num("n1")*q)
-		r.numbers("T4", r.num("T1")/q)
-		r.leave("power of a torque is not offered", "hp")
+		d, err := gear.Simple(r.teeth("N1", "N2")...).Then(r.teeth("N3", "N4")...).Drive(get[units.RotationalSpeed](r, "n1"), get[units.Torque](r, "T1"), 0)
+		r.ok(err)
+		want(r, "n4", d.Speed)
+		want(r, "T4", d.Torque)
+		want(r, "hp", d.Power)
 	},
 	"wentzell-11-2": func(r *run) {
 		q := r.ratio(gear.Simple(r.teeth("NA", "NB")...).Then(r.teeth("NC", "ND_idler", "NE")...)).Float()
@@ -283,6 +284,76 @@ var gearRunners = map[string]runner{
 		q, err := epicyclic(r, gear.Simple(n[0], n[1]).Then(n[2], n[3])).Fixed("first", "arm", "last")
 		r.ok(err)
 		r.numbers("N_a_over_N_d", q.Float())
+	},
+	"bevan-11-8": func(r *run) {
+		// A wheel of a bicycle drives the arm through a star wheel; the last wheel
+		// turns once for a mile. The first is held.
+		n := r.teeth("T_c", "T_d", "T_b", "T_a")
+		q, err := epicyclic(r, gear.Simple(n[0], n[1]).Then(n[2], n[3])).Fixed("first", "arm", "last")
+		r.ok(err)
+		turns := q.Abs().Times(gear.NewRational(int64(r.num("star_turns_per_mile_factor")), 1)).Float()
+		want(r, "wheel_diameter", units.Miles(1/(math.Pi*turns)))
+	},
+	"sarkar-4-17": func(r *run) {
+		n := r.teeth("T_a", "T_b", "T_c", "T_d", "T_e")
+		toD := epicyclic(r, gear.Simple(n[0], n[1]).Then(n[2], n[3]))
+		toE := epicyclic(r, gear.Simple(n[0], n[1]).ThenInternal(n[2], n[4]))
+		first := get[units.RotationalSpeed](r, "N_a")
+		for answer, held := range map[string]units.RotationalSpeed{"N_e_1": 0, "N_e_2": get[units.RotationalSpeed](r, "N_d_case2")} {
+			s, err := toD.Arm(first, held)
+			r.ok(err)
+			s, err = toE.Last(first, s.Arm)
+			r.ok(err)
+			want(r, answer, s.Last)
+		}
+		// The arm is free: what the two trains put on it cancels. The torques do
+		// not depend on the speeds; the book's second ratio leaves out the power
+		// that d takes when it turns.
+		one, err := toD.Torques(units.NewtonMetre)
+		r.ok(err)
+		other, err := toE.Torques(units.NewtonMetre)
+		r.ok(err)
+		by := -one.Arm.Ratio(other.Arm)
+		ratio := (one.First + other.First.Times(by)).Ratio(other.Last.Times(by))
+		r.numbers("torque_ratio_1", ratio)
+		r.numbers("torque_ratio_2", ratio)
+	},
+	"khurmi-13-23": func(r *run) {
+		// Three suns and annuli in a row: Z in the held R, Y in Q, X in P. The arm
+		// of the first turns Q and X, the arm of the second is the output and the
+		// arm of the third.
+		arm := func(sun, ring int, first, last units.RotationalSpeed) units.RotationalSpeed {
+			e, err := gear.PlanetaryOf(sun, (ring-sun)/2).Epicyclic()
+			r.ok(err)
+			s, err := e.Arm(first, last)
+			r.ok(err)
+			return s.Arm
+		}
+		n := r.teeth("T_Z", "T_R", "T_Y", "T_Q", "T_X", "T_P")
+		in := get[units.RotationalSpeed](r, "N_I")
+		between := arm(n[0], n[1], in, 0)
+		out := arm(n[2], n[3], in, between)
+		want(r, "N_O", out)
+		e, err := gear.PlanetaryOf(n[4], (n[5]-n[4])/2).Epicyclic()
+		r.ok(err)
+		s, err := e.Last(between, out)
+		r.ok(err)
+		want(r, "N_P", s.Last)
+		t, err := gear.HoldTorque(get[units.Power](r, "P"), in, out, r.num("efficiency"))
+		r.ok(err)
+		want(r, "torque_R", t.Hold.Abs())
+	},
+	"khurmi-13-14": func(r *run) {
+		// The layout is inferred: A carries D, which drives E; E and the sun H are
+		// one, K and L are the planet, C the held annulus; the arm carries F, which
+		// drives G on B. Both printed answers come out of it exactly.
+		n := r.teeth("T_D", "T_E", "T_H", "T_K", "T_L", "T_F", "T_G")
+		annulus := n[2] + n[3] + n[4] // one module: C reaches round H, K and L
+		r.numbers("T_C", float64(annulus))
+		sun := get[units.RotationalSpeed](r, "N_A").Times(r.ratio(gear.Simple(n[0], n[1])).Abs().Float())
+		s, err := epicyclic(r, gear.Simple(n[2], n[3]).ThenInternal(n[4], annulus)).Arm(sun, 0)
+		r.ok(err)
+		want(r, "N_B", s.Arm.Times(r.ratio(gear.Simple(n[5], n[6])).Abs().Float()))
 	},
 }
 
