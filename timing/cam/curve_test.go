@@ -235,3 +235,25 @@ func TestNothingIsNaN(t *testing.T) {
 		}
 	}
 }
+
+// A table that ends just off the lobe has few readings on the base circle; their
+// level is theirs alone, not drawn up by the ramps beside them.
+func TestZeroOfATableWithLittleBase(t *testing.T) {
+	const height, zero = 8.15, 0.01
+	var samples []cam.Sample
+	for a := -70.0; a <= 270; a += 10 {
+		y := zero
+		if u := (a - 99.5) / 156; u*u < 1 {
+			y += height * math.Pow(1-u*u, 2.44)
+		}
+		samples = append(samples, cam.CrankSample(units.CrankDegrees(a), units.Millimetres(math.Round(y*100)/100)))
+	}
+	f, err := cam.Fit(samples, cam.FitOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// half a hundredth is what rounding to a hundredth may do
+	if off := math.Abs(f.Zero.Millimetres() - zero); off > 0.005 {
+		t.Errorf("zero %v, put in %g mm", f.Zero, zero)
+	}
+}

@@ -120,7 +120,7 @@ func Fit(samples []Sample, opt FitOptions) (Fitted, error) {
 		out.Basis.Assumed = append(out.Basis.Assumed, refdata.Assumption{What: "noise of one reading", Value: "0.01 mm, a dial gauge", Status: refdata.CommonPractice})
 	}
 	if !opt.KeepZero {
-		zero, runOut := baseLevel(y)
+		zero, runOut := baseLevel(y, opt.Small.Millimetres())
 		out.Zero, out.RunOut = units.Millimetres(zero), units.Millimetres(runOut)
 		for i := range y {
 			y[i] -= zero
@@ -243,8 +243,9 @@ func gather(l *fault.List, samples []Sample) (at, y, weight []float64) {
 // baseLevel finds the level of the base circle from lifts in the order of angle: the
 // place where a tenth of them lie closest together in the lower half, then the mean
 // of all within 2.5 standard deviations of it, by turns. The noise is judged from
-// second differences among the low readings.
-func baseLevel(y []float64) (level, runOut float64) {
+// second differences among the low readings, those of a lobe whose base circle was
+// hardly read no higher than what counts as small: its flanks bend and are no noise.
+func baseLevel(y []float64, small float64) (level, runOut float64) {
 	n := len(y)
 	s := slices.Clone(y)
 	slices.Sort(s)
@@ -257,7 +258,7 @@ func baseLevel(y []float64) (level, runOut float64) {
 	}
 	var bends []float64
 	for i := range n {
-		if y[i] <= s[n/3] {
+		if y[i] <= min(s[n/3], level+small) {
 			bends = append(bends, math.Abs(y[(i+n-1)%n]-2*y[i]+y[(i+1)%n]))
 		}
 	}
