@@ -121,8 +121,8 @@ func (d Drive) Train(spindle string) (Train, error) {
 	if err := d.Err(); err != nil {
 		return Train{}, err
 	}
-	line, root, _ := d.line(spindle)
-	if len(line) == 0 && spindle != root {
+	line, _, _ := d.line(spindle)
+	if len(line) == 0 && spindle != d.Root() {
 		return Train{}, fault.Fault{Code: fault.UnknownName, Path: "spindle", Value: spindle, Rule: "the drive has no such spindle"}
 	}
 	return d.train(line), nil
