@@ -47,8 +47,9 @@
 // series, a pilot beside them. Uncalibrated it is good to some 15 % to 30 % of
 // lambda above an eighth of lift, and an order of magnitude below; one lambda
 // reading at full throttle settles the main jet to 5 %, three settle the map to
-// 8 %, as tried on synthetic engines drawn from the model itself. How far a real
-// engine departs from the model is in none of these figures.
+// 8 % over the lifts and speeds they span, as tried on synthetic engines drawn
+// from the model itself. How far a real engine departs from the model is in none
+// of these figures.
 //
 // Not covered: fixed-choke and constant-vacuum carburettors, acceleration pumps,
 // spit-back, tuned intakes, wet manifolds, two-strokes, forced induction. Air

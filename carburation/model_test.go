@@ -137,16 +137,23 @@ func TestWhatEveryTunerKnows(t *testing.T) {
 		if o := must(m.At(1.0/64, rev(1000))); o.MainFuel != 0 {
 			fail("main fuel at tick-over")
 		}
-		// thin air, up to 2000 m: mixture over sqrt(density ratio) within 2 % at
-		// full lift, the fuel's own shrinking in the cold set aside. The lip does
-		// not thin out with the air: where suction is low for the bore, 2 % is
-		// passed from 2400 m on (2.2 % at 3500 m in the worst of these)
-		up3 := must(air.Standard(units.Metres(2000 * r.Float64())))
+		// thin air: mixture over sqrt(density ratio) within 2 % at full lift up to
+		// 2000 m, the fuel's own shrinking in the cold set aside. The lip does not
+		// thin out with the air, and a jet's coefficient falls with its flow: where
+		// suction is low for the bore the rule is out by 2.9 % at 3000 m and 5.4 %
+		// at 5000 m in the worst of these. Half are tried up to 2000 m, half above.
+		height := 2000 * r.Float64()
+		off := 0.02
+		if i%2 == 1 {
+			height = 2000 + 3000*r.Float64()
+			off += 0.0125 * (height - 2000) / 1000
+		}
+		up3 := must(air.Standard(units.Metres(height)))
 		thin := s
 		thin.Surroundings.Pressure, thin.Surroundings.Temperature = measure.Exact(up3.Pressure), measure.Exact(up3.Temperature)
 		mt := must(carburation.NewModel(thin, carburation.Options{}))
 		shrunk := math.Sqrt(must(fuel.Petrol().DensityAt(up3.Temperature)).KilogramsPerCubicMetre() / 745)
-		if x := lambda(t, mt, 1, 1, s) / lambda(t, m, 1, 1, s) * shrunk / math.Sqrt(up3.DensityRatio); math.Abs(x-1) > 0.02 {
+		if x := lambda(t, mt, 1, 1, s) / lambda(t, m, 1, 1, s) * shrunk / math.Sqrt(up3.DensityRatio); math.Abs(x-1) > off {
 			fail(up3.Height.String() + " up: mixture over the rule is " + units.Value(x).String())
 		}
 	}
