@@ -223,19 +223,29 @@ func (t *Table[Row, Q]) Between(lo, hi Q) iter.Seq[Row] {
 }
 
 // fold is a name without capitals, spaces and marks that people leave out.
+// Numbers stay apart: 1 1/4 is 1-1/4 and never 11/4.
 func fold(name string) string {
 	var b strings.Builder
 	b.Grow(len(name))
+	var last rune
+	apart := false
 	for _, r := range name {
 		switch {
 		case r == ' ' || r == '"' || r == '″' || r == '#' || r == '.' && b.Len() == 2 && b.String() == "no":
+			apart = true
+			continue
 		case r == '×':
-			b.WriteByte('x')
+			r = 'x'
 		case 'A' <= r && r <= 'Z':
-			b.WriteRune(r + 'a' - 'A')
-		default:
-			b.WriteRune(r)
+			r += 'a' - 'A'
 		}
+		if apart && digit(r) && digit(last) {
+			b.WriteByte('-')
+		}
+		b.WriteRune(r)
+		last, apart = r, false
 	}
 	return strings.TrimPrefix(b.String(), "no")
 }
+
+func digit(r rune) bool { return '0' <= r && r <= '9' }

@@ -1,6 +1,7 @@
 package refdata
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -60,11 +61,14 @@ func TestSequencesStopAndStartAgain(t *testing.T) {
 	}
 }
 
+// apart finds the space that keeps two numbers of a name from running together.
+var apart = regexp.MustCompile(`([0-9]) +([0-9])`)
+
 // Every row is found by its own name, however it is spaced and capitalised, and
 // changing what came out changes no table.
 func TestByName(t *testing.T) {
 	for th := range Threads().All() {
-		for _, name := range []string{th.Name, strings.ToUpper(th.Name), " " + strings.ReplaceAll(th.Name, " ", ""), strings.ReplaceAll(th.Name, " ", "  ")} {
+		for _, name := range []string{th.Name, strings.ToUpper(th.Name), " " + strings.ReplaceAll(apart.ReplaceAllString(th.Name, "$1-$2"), " ", ""), strings.ReplaceAll(th.Name, " ", "  ")} {
 			got, ok := Threads().ByName(name)
 			if !ok || got != th {
 				t.Errorf("%q gives %q, %v", name, got.Name, ok)
@@ -78,7 +82,7 @@ func TestByName(t *testing.T) {
 	for name, want := range map[string]string{
 		"1/4 cei": "1/4-26 cycle", "1/4 BSC": "1/4-26 cycle", "1/4 Whitworth": "1/4 BSW", "1/4-20 BSW": "1/4 BSW", "M10 × 1.5": "M10", "m10X1.25": "M10x1.25",
 		"2BA": "2 BA", "#10-32 UNF": "10-32 UNF", "No. 10 UNF": "10-32 UNF", `1/4" BSF`: "1/4 BSF", "1/4 BSP": "G 1/4", "3/8 brass": "3/8-26 brass",
-		"1/2 BSC": "", "7/16-20 cycle": "", "": "", "1/4": "", "M": "",
+		"1/2 BSC": "", "7/16-20 cycle": "", "": "", "1/4": "", "M": "", "11/4 BSW": "", "M1 0": "", "1-1/4 BSW": "1 1/4 BSW", "1 1/4 Whitworth": "1 1/4 BSW",
 	} {
 		got, ok := Threads().ByName(name)
 		if got.Name != want || ok != (want != "") {

@@ -185,5 +185,8 @@ func checked(k *kind, b []byte, v float64) ([]byte, error) {
 	if v-v != 0 {
 		return b, fault.Fault{Code: fault.OutOfRange, Value: strconv.FormatFloat(v, 'g', -1, 64), Unit: k.stored, Rule: k.name + " must be finite"}
 	}
+	if v < 0 && k.affine {
+		return b, fault.Fault{Code: fault.OutOfRange, Value: strconv.FormatFloat(v, 'g', -1, 64), Unit: k.stored, Rule: k.name + " must not be below absolute zero"}
+	}
 	return text(k, b, v), nil
 }

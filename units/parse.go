@@ -49,6 +49,9 @@ func parse(k *kind, s string) (float64, string, error) {
 	if v-v != 0 {
 		return 0, "", k.fail(fault.OutOfRange, s, "too large to hold")
 	}
+	if v < 0 && k.affine {
+		return 0, "", k.fail(fault.OutOfRange, s, "not below absolute zero")
+	}
 	return v, u.note, nil
 }
 
@@ -92,7 +95,9 @@ func (k *kind) takeShaft(s, rest string) (string, error) {
 	return rest, nil
 }
 
-// parsePair reads a second figure in a smaller unit: 5' 11 1/2", 45°30'.
+// parsePair reads a second figure in a smaller unit: 5' 11 1/2", 45°30'. The
+// second of "3 ft 6" and "10 stone 4" may go without, and is noted; not that of
+// an angle, where 30 may be minutes or a slip for a decimal.
 func (k *kind) parsePair(s string, n number, rest string) (v float64, note string, done bool, err error) {
 	if len(k.pairs) == 0 {
 		return 0, "", false, nil
@@ -101,7 +106,7 @@ func (k *kind) parsePair(s string, n number, rest string) (v float64, note strin
 	if at <= 0 {
 		return 0, "", false, nil
 	}
-	big := k.find(trim(rest[:at]))
+	big := k.either(trim(rest[:at]))
 	if big == nil {
 		return 0, "", false, nil
 	}
@@ -110,7 +115,12 @@ func (k *kind) parsePair(s string, n number, rest string) (v float64, note strin
 		return 0, "", false, nil
 	}
 	rest2 = trim(rest2)
-	small := k.find(rest2)
+	small := k.either(rest2)
+	if rest2 == "" {
+		if small = k.below(big); small != nil {
+			note = rest[at:] + " read as " + small.symbol
+		}
+	}
 	if small == nil {
 		// degrees, minutes and seconds: one more figure
 		small = k.find(firstUnit(rest2))
@@ -126,10 +136,34 @@ func (k *kind) parsePair(s string, n number, rest string) (v float64, note strin
 	if !k.pairAllowed(big, small) {
 		return 0, "", false, nil
 	}
-	if small.num/small.den*n2.num/n2.den >= big.num/big.den {
+	if small.num/small.den*n2.num/n2.den >= big.num/big.den*(1-8*ulp) { // twelve inches are a foot however they round
 		return 0, "", true, k.fail(fault.OutOfRange, s, "the second figure must be less than one "+big.symbol)
 	}
-	return n.signed(n.abs().times(big) + n2.times(small)), small.note, true, nil
+	if note == "" {
+		note = small.note
+	}
+	return n.signed(n.abs().times(big) + n2.times(small)), note, true, nil
+}
+
+// either finds a unit as it is written, or abbreviated.
+func (k *kind) either(s string) *unit {
+	if u := k.find(s); u != nil || s == "" {
+		return u
+	}
+	return k.loose(s)
+}
+
+// below returns the unit that a bare second figure after big is in.
+func (k *kind) below(big *unit) *unit {
+	if k != &lengthKind && k != &massKind {
+		return nil
+	}
+	for _, p := range k.pairs {
+		if a, b, _ := strings.Cut(p, ">"); k.same(a, big) {
+			return k.find(b)
+		}
+	}
+	return nil
 }
 
 func (n number) abs() number { n.neg = false; return n }

@@ -16,7 +16,7 @@ func TestTextReadsBack(t *testing.T) {
 	for _, k := range allKinds {
 		t.Run(k.name, rapid.MakeCheck(func(t *rapid.T) {
 			v := rapid.Float64().Draw(t, "value")
-			if v-v != 0 {
+			if v-v != 0 || v < 0 && k.affine {
 				t.Skip("no text stands for it")
 			}
 			s := string(text(k, nil, v))
@@ -36,6 +36,9 @@ func TestUsualTextReadsBack(t *testing.T) {
 			u := rapid.SampledFrom(k.units).Draw(t, "unit")
 			x := float64(rapid.IntRange(-999_999, 999_999).Draw(t, "figure")) / float64(rapid.SampledFrom([]int{1, 10, 100, 1000, 64}).Draw(t, "over"))
 			v := (x+u.off)*u.num/u.den + u.post
+			if v < 0 && k.affine {
+				t.Skip("below absolute zero")
+			}
 			s := string(text(k, nil, v))
 			back, _, err := parse(k, s)
 			if err != nil || back != v {

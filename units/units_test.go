@@ -15,11 +15,12 @@ func TestParse(t *testing.T) {
 		unit func(string) (float64, error)
 	}{
 		{"5/16 in", 7.9375, mm}, {`5/16"`, 7.9375, mm}, {"1 3/8 in", 34.925, mm}, {"1-3/8 in", 34.925, mm}, {"12.7mm", 12.7, mm},
-		{"8 thou", 0.2032, mm}, {"½ in", 12.7, mm}, {"1½\"", 38.1, mm}, {"1 ½ ″", 38.1, mm}, {`5' 11 1/2"`, 1816.1, mm}, {"5 ft 11 in", 1803.4, mm},
+		{"8 thou", 0.2032, mm}, {"½ in", 12.7, mm}, {"1½\"", 38.1, mm}, {"1 ½ ″", 38.1, mm}, {`5' 11 1/2"`, 1816.1, mm}, {"5 ft 11 in", 1803.4, mm}, {"5 ft. 11 in.", 1803.4, mm}, {"3 ft 6", 1066.8, mm}, {"3' 6 1/2", 1079.5, mm},
 		{"−3 mm", -3, mm}, {"1e2 mm", 100, mm}, {"5⁄16 in", 7.9375, mm}, {"0.3937 in", 9.99998, mm},
 		{"45°30'", 45.5, deg}, {"45° 30′", 45.5, deg}, {"45.5 deg", 45.5, deg}, {"-0°30'", -0.5, deg}, {"10°20'30\"", 10 + 20.0/60 + 30.0/3600, deg}, {"1/4 turn", 90, deg},
 		{"18° crank", 18, crank}, {"18 deg crank", 18, crank}, {"45°30' crank", 45.5, crank},
-		{"28 lb", 28 * 4.4482216152605, newton}, {"68 °F", 293.15, kelvin}, {"20°C", 293.15, kelvin}, {"-40 °F", 233.15, kelvin},
+		{"28 lb", 28 * 4.4482216152605, newton}, {"68 °F", 293.15, kelvin}, {"20°C", 293.15, kelvin}, {"-40 °F", 233.15, kelvin}, {"-459.67 °F", 0, kelvin}, {"-273.15 °C", 0, kelvin},
+		{"10 stone 4", 144 * 0.45359237, kilogram}, {"10 st. 4 lb.", 144 * 0.45359237, kilogram},
 	} {
 		got, err := c.unit(c.text)
 		// one unit in the last place where two units are added, else exact
@@ -33,6 +34,10 @@ func mm(s string) (float64, error)     { v, err := units.ParseLength(s); return 
 func deg(s string) (float64, error)    { v, err := units.ParseAngle(s); return v.Degrees(), err }
 func crank(s string) (float64, error)  { v, err := units.ParseCrankAngle(s); return v.Degrees(), err }
 func newton(s string) (float64, error) { v, err := units.ParseForce(s); return v.Newtons(), err }
+func kilogram(s string) (float64, error) {
+	v, err := units.ParseMass(s)
+	return v.Kilograms(), err
+}
 func kelvin(s string) (float64, error) { v, err := units.ParseTemperature(s); return v.Kelvins(), err }
 
 func TestParseFaults(t *testing.T) {
@@ -52,6 +57,9 @@ func TestParseFaults(t *testing.T) {
 		{second(units.ParseCrankAngle("8° cam")), fault.WrongShaft},
 		{second(units.ParseCrankAngle("8°")), fault.UnitMissing},
 		{second(units.ParseAngle("8° crank")), fault.WrongShaft},
+		{second(units.ParseTemperature("-500 °C")), fault.OutOfRange},
+		{second(units.ParseAngle("45° 30")), fault.UnitUnknown},
+		{second(units.ParseLength("3 ft 12")), fault.OutOfRange},
 		{second(units.ParsePosition("25")), fault.BadForm},
 		{second(units.ParsePosition("400 BTDC")), fault.OutOfRange},
 	} {
