@@ -109,7 +109,7 @@ func (s *state) budget(v *vector, n float64) Budget {
 	mm, newtons := units.Millimetres, units.Newtons
 	x := s.off(v) + n*s.pitch
 	clamp := math.Max(s.press(v, x), 0)
-	torque := v[friction] * v[faces] * s.radius * clamp
+	torque := s.carried(v) * clamp
 	wanted := s.lift(v)
 	travel := s.liftAt(v, x)
 	bind := s.solid(v) - x
@@ -127,7 +127,7 @@ func (s *state) budget(v *vector, n float64) Budget {
 		SpringLength: mm(math.Min(s.flush+v[wear]-n*s.pitch, s.free-v[springSet])), Compression: mm(math.Max(x, 0)), Clamp: newtons(clamp),
 		Torque: units.NewtonMillimetres(torque), TorqueEngine: units.NewtonMillimetres(s.engine), TorqueWanted: units.NewtonMillimetres(s.wanted),
 		Margin:     torque / s.engine,
-		WearLeft:   mm(x - s.pressed(v, s.engine/(v[friction]*v[faces]*s.radius))),
+		WearLeft:   mm(x - s.pressed(v, s.engine/s.carried(v))),
 		LiftWanted: mm(wanted), LiftTravel: mm(math.Max(travel, 0)), LiftBind: mm(math.Max(bind, 0)), Lift: mm(lift),
 		Pull: mm(v[cablePull]), PullFreePlay: mm(v[freePlay]), PullPlay: mm(spent.play), PullHubNut: mm(spent.nut),
 		PullStretch: mm(spent.stretch), PullLift: mm(spent.lift),

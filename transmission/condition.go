@@ -48,6 +48,11 @@ type Condition struct {
 	// plate, lever tied back, clutch turned once. Default new: 0 ±
 	// 0.05 mm.
 	RunOut measure.Reading[units.Length]
+	// TongueGrip is the coefficient of friction with which the plates' tongues
+	// slide in the slots of drum and hub while they carry torque, 0 to 0.6. Worn
+	// and notched slots grip: they keep clamp from the far plates (see
+	// [Plates.CarryFading]). Default new: 0, the clamp equal at every face.
+	TongueGrip measure.Reading[units.Ratio]
 }
 
 // Setting is where the adjusters stand.

@@ -18,6 +18,7 @@
 //	cable pull and leverage of the hand lever        HandLever.Pull, HandLever.Leverage
 //	release arms, quick threads, ball ramps, rockers ReleaseArm, QuickThread, BallRamp, Rocker, PushRod
 //	torque and pressure of a pack, its size          Plates.Carry, Plates.ClampFor, RingFor
+//	what notched slots keep of it                    Plates.CarryFading
 //	friction of a lining, loss of a cable or screw   LiningFriction, CableEfficiency, ScrewEfficiency
 //
 // A clutch keeps two ledgers. Force: the springs press the plates together, and
@@ -40,8 +41,7 @@
 // Springs by themselves are in package transmission/spring, ratios and chains
 // in transmission/drive.
 //
-// Not covered: centrifugal and cone clutches, heat, judder, drag of cold oil,
-// clamp lost to friction of worn plate tongues, springs of unequal rate, clutches
+// Not covered: centrifugal and cone clutches, heat, judder, drag of cold oil, clutches
 // inside an automatic drive. Causes are weighed one at a time: two faults at once
 // show as the stronger one, or as something not listed.
 package transmission

@@ -102,3 +102,20 @@ func ExampleProof() {
 	fmt.Println("for the engine's torque:", engine)
 	// Output: for the engine's torque: not proved either way
 }
+
+// A pack whose slots are notched: the same springs press it, and it carries less.
+func ExamplePlates_CarryFading() {
+	p := bench().Plates
+	for _, grip := range []float64{0, 0.15, 0.3} {
+		c, err := p.CarryFading(units.Value(0.12), units.Value(grip), 1000*units.Newton)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("grip %.2f: %s\n", grip, c.Torque.In(units.NewtonMetre, 1))
+	}
+	// Output:
+	// grip 0.00: 72.0 N m
+	// grip 0.15: 61.4 N m
+	// grip 0.30: 53.0 N m
+}

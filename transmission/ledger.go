@@ -59,7 +59,7 @@ type bounds struct{ torque, contact, bind, hand, travel, thread float64 }
 func (s *state) bounds(v *vector) bounds {
 	off, y := s.off(v), s.lift(v)
 	return bounds{
-		torque:  (s.pressed(v, s.wanted/(v[friction]*v[faces]*s.radius)) - off) / s.pitch,
+		torque:  (s.pressed(v, s.wanted/s.carried(v)) - off) / s.pitch,
 		contact: math.Max(-off/s.pitch, 0),
 		bind:    (s.solid(v) - y - off) / s.pitch,
 		hand:    (s.pressed(v, s.forceByHand(v, y)) - y - off) / s.pitch,

@@ -20,6 +20,7 @@ const (
 	cableEfficiency
 	cablePull
 	runOut
+	tongueGrip
 	leverRatio // finger force to cable tension, from the lever's own readings
 	parts      // how many can be read
 )
@@ -67,6 +68,7 @@ var rules = [parts]rule{
 	cableEfficiency: {"cable_efficiency", "drag of the cable", "", 0.05, 1, figure{0.80, 0.06}, 0.01, 0.15, 20, "hang a weight on one end of the inner and weigh what lifts it at the other"},
 	cablePull:       {"cable_pull", "pull of the cable", "mm", 1, 80, figure{22, 2}, 0.1, 3, 3, "measure inner against outer, hand off and lever at the bar, with a rule"},
 	runOut:          {"run_out", "evenness of the lift", "mm", 0, 10, figure{0, 0.05}, 0.01, 0.6, 15, "tie the lever back and turn the clutch under a dial gauge"},
+	tongueGrip:      {"tongue_grip", "grip of the plates' tongues in their slots", "", 0, 0.6, figure{0, 0}, 0.02, 0.15, 80, "push a plate along its slots under a known sideways load and weigh the push with a spring balance"},
 	leverRatio:      {"lever_ratio", "leverage of the hand lever", "", 0.5, 20, figure{2.9, 0.3}, 0.01, 0.3, 5, "measure the lever from pivot to nipple and from pivot to finger"},
 }
 
@@ -97,6 +99,8 @@ func (s *Condition) at(p part) (f figure, taken bool, err error) {
 		return length(&s.CablePull)
 	case runOut:
 		return length(&s.RunOut)
+	case tongueGrip:
+		return ratio(&s.TongueGrip)
 	}
 	return figure{}, false, nil
 }
@@ -140,6 +144,9 @@ func (s *Condition) readInto(f *[parts]figure, took *[parts]bool, l *fault.List,
 	}
 	if s.RunOut.Taken() {
 		s.put(runOut, f, took, l, path)
+	}
+	if s.TongueGrip.Taken() {
+		s.put(tongueGrip, f, took, l, path)
 	}
 }
 

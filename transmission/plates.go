@@ -17,6 +17,8 @@ type Plates struct {
 	Inserts         Inserts      // corks or segments in place of a whole ring; zero is a whole ring
 	Thickness       units.Length // of one friction plate, new, to know one left out; 0 takes 3 mm
 	Rim             units.Length // outer diameter of the pressure plate, for its tilt; 0 takes Outer
+	Tongues         units.Length // diameter at which the driving plates' tongues bear in the drum, for their friction; 0 takes Outer, or the mean diameter if that is not known
+	Splines         units.Length // diameter at which the driven plates' bear on the hub; 0 takes Inner, or the mean diameter
 }
 
 // Inserts are corks or segments of one rubbing face. They change pressure and
@@ -201,6 +203,14 @@ func (p *Plates) check(l *fault.List) int {
 	}
 	if p.MeanRadius != 0 {
 		need(l, "mean_radius", p.MeanRadius.Millimetres(), "mm", 5, 500)
+	}
+	for _, d := range [...]struct {
+		path string
+		units.Length
+	}{{"tongues", p.Tongues}, {"splines", p.Splines}} {
+		if d.Length != 0 {
+			need(l, d.path, d.Millimetres(), "mm", 10, 1000)
+		}
 	}
 	if ring := p.MeanRadius == 0 && p.Inserts.Count == 0; ring || p.Outer != 0 || p.Inner != 0 {
 		outer, inner := p.Outer.Millimetres(), p.Inner.Millimetres()

@@ -39,6 +39,7 @@ var remedies = [...]remedy{
 	{"springs", "fit a new set of springs", 45, [3]part{springSet, springRate}, 2},
 	{"clean-plates", "degrease and dress the plates", 90, [3]part{friction}, 1},
 	{"flat-plates", "flatten or renew the bent plates", 100, [3]part{outOfFlat}, 1},
+	{"dress-slots", "dress the slots of drum and hub smooth, or renew them", 150, [3]part{tongueGrip}, 1},
 	{"new-plates", "fit a new set of plates", 110, [3]part{friction, outOfFlat, wear}, 3},
 }
 

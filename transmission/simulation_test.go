@@ -53,7 +53,23 @@ func (t truth) whole() (lift, hand, torque float64) {
 		at = math.Min(math.Max(0, pull)/soft, at)
 	}
 	clamp := math.Max(0, load(0)-v[preload]/soft)
-	return lift, at / mech / v[leverRatio], clamp * v[friction] * v[faces] * s.radius
+	return lift, at / mech / v[leverRatio], t.carried(clamp)
+}
+
+// carried adds up the torque face by face: what the tongues of a plate keep is not
+// passed on to the next face.
+func (t truth) carried(clamp float64) float64 {
+	v := &t.v
+	torque := 0.0
+	for range int(math.Round(v[faces])) {
+		torque += v[friction] * clamp * t.s.radius
+		if grip := v[tongueGrip]; grip > 0 {
+			// torque of both faces over the radius of the tongues, times their friction, is what is kept
+			k := v[friction] * t.s.radius / t.s.tongues * grip
+			clamp -= k * (clamp + clamp*(1-k)/(1+k))
+		}
+	}
+	return torque
 }
 
 // told are the chances that each sign is told.
@@ -188,6 +204,9 @@ func (sim *simulated) plant(rng *rand.Rand, care float64) {
 	mm(&f.SpringSet, springSet, 0.3)
 	mm(&f.Wear, wear, 0.2)
 	mm(&f.OutOfFlat, outOfFlat, 0.2)
+	if x, u, ok := read(tongueGrip, 0.1); ok {
+		f.TongueGrip = measure.Of(units.Value(x), units.Value(u))
+	}
 	if x, u, ok := read(friction, 0.1); ok {
 		f.Friction = measure.Of(units.Value(x), units.Value(u))
 	}

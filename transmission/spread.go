@@ -55,6 +55,5 @@ func (w *workings) widen(s *state, st *spread, c *covariance) {
 		c[onHand][onHand] += drag*drag + 2*both*g.give[onHand] + lever*lever
 		c[onTorque][onHand] += both * g.give[onTorque]
 	}
-	grip := w.torque * u[friction] / v[friction]
-	c[onTorque][onTorque] += grip * grip
+	c[onTorque][onTorque] += w.torque * w.torque * s.gripped(v, u)
 }

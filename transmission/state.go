@@ -21,7 +21,7 @@ type state struct {
 	law0, lawEnd, lawForce       float64        // its rate at no load; where its rising branch ends, and the load of one spring there
 	train                        []Element      // the train itself, if its ratio changes on the way; else nil
 	pitch, thread                float64        // nuts; thread is infinite if not known
-	radius, gap, plate           float64        // plates
+	radius, tongues, gap, plate  float64        // plates; tongues is the radius at which those bear
 	engine, wanted               float64        // torque at the clutch, without and with margin
 	efficiency                   float64        // train, whole
 	lost, stretch                float64        // of the train: cable travel lost; cable travel per newton at the plate
@@ -42,6 +42,7 @@ func (c *Clutch) resolve(found *Condition) (state, error) {
 		l.Under("plates", pl.Err())
 	}
 	s.radius = c.Plates.radius()
+	s.tongues = c.Plates.tongueRadius(s.radius)
 	s.plate = or(c.Plates.Thickness.Millimetres(), defaultPlate)
 	c.springs(&s, &l)
 	c.release(&s, &l)

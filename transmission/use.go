@@ -19,6 +19,7 @@ var ordinary = [parts]struct {
 	cableEfficiency: {figure{-0.04, 0.05}, true},
 	cablePull:       {figure{-0.02, 0.02}, true},
 	runOut:          {figure{0.1, 0.1}, false},
+	tongueGrip:      {figure{0, 0.04}, false},
 }
 
 // nutSpread is how far from the middle of the window as new the nuts of a

@@ -75,7 +75,7 @@ func (s *state) window(v *vector) Window {
 		HandForce: units.Turns(b.hand), Travel: units.Turns(b.travel),
 		Touch:        units.Turns(-s.off(v) / s.pitch),
 		TorqueWanted: units.NewtonMillimetres(s.wanted),
-		ClampWanted:  units.Newtons(s.wanted / (v[friction] * v[faces] * s.radius)),
+		ClampWanted:  units.Newtons(s.wanted / s.carried(v)),
 		LiftWanted:   units.Millimetres(y),
 		CableSpare:   units.Millimetres(v[cablePull] - taken),
 	}

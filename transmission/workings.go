@@ -24,7 +24,7 @@ func (w *workings) at(s *state, v *vector) {
 	mech := v[trainRatio] * s.efficiency * v[cableEfficiency]
 	w.give = 1/(v[cableStiffness]*mech) + s.stretch
 	w.held = min(v[preload]/w.give, w.clamp) // what the rod carries with the hand off
-	w.torque = v[friction] * v[faces] * s.radius * (w.clamp - w.held)
+	w.torque = s.carried(v) * (w.clamp - w.held)
 	spare := s.spare(v, 0)
 	if w.x < 0 && spare <= -w.x*v[trainRatio] {
 		w.lift, w.moves = spare/v[trainRatio], loose
@@ -105,7 +105,7 @@ func (w *workings) slopes(s *state, v *vector, g *slopes) {
 		}
 	}
 	if w.held < w.clamp {
-		k := v[friction] * v[faces] * s.radius
+		k := s.carried(v)
 		g.x[onTorque] = k * w.rate
 		g.rate[onTorque] = k * w.x
 		g.give[onTorque] = k * w.held / w.give
