@@ -55,12 +55,14 @@ func ExampleInstrument_lengths() {
 // The instruments of the bench that do not read a length.
 func ExampleInstrument_others() {
 	fmt.Println(measure.MustRead("120 psi", measure.CompressionGauge()))
+	fmt.Println(measure.MustRead("12 %", measure.LeakGauge()), "of the pressure lost")
 	fmt.Println(measure.MustRead("30°", measure.Protractor()))
 	fmt.Println(measure.MustRead("68 °F", measure.Thermometer()))
 	fmt.Println(measure.MustRead("1013 hPa", measure.Barometer()))
 	fmt.Println(measure.By(units.Value(2.5), measure.Count()), "turns of the screw")
 	// Output:
 	// 8.3 ± 0.4 bar
+	// 0.12 ± 0.03 of the pressure lost
 	// 30.0 ± 1.0°
 	// 20.0 ± 1.0 °C
 	// 1.013 ± 0.002 bar

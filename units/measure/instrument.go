@@ -72,6 +72,12 @@ func CompressionGauge() Instrument[units.Pressure] {
 	return Instrument[units.Pressure]{Name: "compression gauge", U: units.Bar / 10, Relative: 0.05}
 }
 
+// LeakGauge reads the part of a pressure that a leak-down test loses, in per cent:
+// u 3 of the scale's hundred.
+func LeakGauge() Instrument[units.Ratio] {
+	return Instrument[units.Ratio]{Name: "leak-down gauge", U: 3 * units.Percent}
+}
+
 // Thermometer reads the air: u 1 K.
 func Thermometer() Instrument[units.Temperature] {
 	return Instrument[units.Temperature]{Name: "thermometer", U: units.Kelvins(1)}
