@@ -14,6 +14,7 @@
 //	displacement, volume, compression ratio            Cylinder
 //	compression left from inlet closing                Cylinder.TrappedAt
 //	what the gauge should show, what the leg must do   Cylinder.Cranking
+//	what a leak-down test says as a hole               LeakTester
 //	pressure and ratio by a polytropic                 CompressedPressure, RatioOfPressures ...
 //
 // Positions are counted from the piston's own dead centres; travel is positive
