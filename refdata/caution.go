@@ -19,6 +19,7 @@ const (
 	HighTension        Caution = "high-tension"
 	CarbonMonoxide     Caution = "carbon-monoxide"
 	WeakMixture        Caution = "weak-mixture"
+	AirTurnsCrank      Caution = "air-turns-crank"
 	StartingPointsOnly Caution = "starting-points-only"
 	DeferToManual      Caution = "defer-to-manual"
 )
@@ -50,6 +51,8 @@ func (c Caution) Text() string {
 		return "Exhaust holds several per cent of carbon monoxide: run an engine only outdoors or with extraction."
 	case WeakMixture:
 		return "A weak mixture at full throttle can melt a piston: start rich and work towards weak."
+	case AirTurnsCrank:
+		return "Air let into a cylinder pushes with hundreds of kilograms and swings crank, spanner and kick-starter round off dead centre: let it in slowly, out of gear, with nothing and nobody in the way, and eyes covered."
 	case StartingPointsOnly:
 		return "Starting points are ranges to begin from, not promises."
 	case DeferToManual:
