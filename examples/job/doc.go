@@ -5,6 +5,7 @@
 //	from the bytes of a job file to a report     Run
 //	the demonstration job                        Demo
 //	one part of the report                       Report.Section
+//	what a table of lift came to                 TimingResult, LiftCurve
 //
 // # The job file
 //
@@ -15,6 +16,17 @@
 // needed must be there. A key that begins with "#" is a remark. Anything else
 // that is not known, cannot be read or cannot be true is a fault with its path,
 // all faults are returned together, and then nothing is computed.
+//
+// A cam may be read as a table of lift against the disc instead of by its events:
+// at even steps, or place by place. The curve drawn through it gives the events,
+// the greatest lift and the room between valve and piston; an event that was read
+// by itself rules. The book's lobe may be such a table too.
+//
+//	"inlet_curve": {"from": "70 BTDC", "every": "10° crank", "lifts": ["0 mm", "0.02 mm", ...]}
+//	"inlet_curve": [{"at": "70 BTDC", "lift": "0 mm"}, {"at": "55 BTDC", "lift": "0.04 mm"}, ...]
+//
+// TDC is there the one between exhaust and inlet, BDC the one of the cam's own
+// stroke; 100 ATDC is as good as 80 BBDC.
 //
 // The embedded demonstration ([Demo]) shows every section.
 //

@@ -34,7 +34,7 @@ func ExampleSection_result() {
 		}
 	}
 	// Output:
-	// inlet advanced by 9.5 ± 0.8° crank
+	// inlet advanced by 9.6 ± 0.5° crank
 	// spark: timed as it should be
 	// clutch window open: false
 	// bore below
@@ -58,7 +58,7 @@ func ExampleSection() {
 	var table job.Table = report.Section("road").Tables[0]
 	fmt.Println(table.Title, "-", len(table.Rows), "rows of", len(table.Head))
 	// Output:
-	// inlet opens: 19 BTDC
+	// inlet opens: 19° BTDC ± 0.6°
 	// next: measure the exhaust lobe on its wheel in the hand
 	// Gears - 4 rows of 6
 }

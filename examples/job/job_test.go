@@ -60,7 +60,7 @@ func run(t *testing.T, changes map[string]string) job.Report {
 // repaired is the demonstration with one planted fault put right each.
 var repaired = map[string]map[string]string{
 	"exhaust wheel": {"timing.read.exhaust_opens": "50 BBDC", "timing.read.exhaust_closes": "8 ATDC"},
-	"inlet cam":     {"timing.read.inlet_opens": "10 BTDC", "timing.read.inlet_closes": "48 ABDC"},
+	"inlet cam":     {"timing.read.inlet_curve.from": "60 BTDC"}, // the same table, ten degrees later
 	"hub nut":       {"clutch.read.hub_nut_back": "0 turn ± 0.02 turn", "clutch.read.drags": "no", "clutch.read.slips": "no", "clutch.read.nuts_in": "9.5 turns ± 0.1"},
 	"carburettor":   {"carburettor.bore": "26 mm", "carburettor.main_jet": "200 cc/min"},
 }
@@ -146,15 +146,16 @@ func TestBareFigures(t *testing.T) {
 
 func TestEveryFaultAtOnce(t *testing.T) {
 	data := edit(t, map[string]string{
-		"timing.read.inlet_opens":     "400 BTDC",   // impossible
-		"timing.read.inlett_closes":   "48 ABDC",    // unknown key
-		"timing.specified.clearance":  "0.1",        // no unit
-		"clutch.made.spring_rate":     "25 N",       // unit of another quantity
-		"clutch.read.friction":        "0.11 ± 0",   // no such certainty
-		"carburettor.main_jet":        "110",        // a bare jet number
-		"carburettor.air_temperature": "15 gallons", // nonsense
-		"threads.0.pitch":             "0 tpi",
-		"engine.bore":                 "78 furlongs",
+		"timing.read.inlet_opens":       "400 BTDC",   // impossible
+		"timing.read.inlett_closes":     "48 ABDC",    // unknown key
+		"timing.read.inlet_curve.every": "10",         // which shaft?
+		"timing.specified.clearance":    "0.1",        // no unit
+		"clutch.made.spring_rate":       "25 N",       // unit of another quantity
+		"clutch.read.friction":          "0.11 ± 0",   // no such certainty
+		"carburettor.main_jet":          "110",        // a bare jet number
+		"carburettor.air_temperature":   "15 gallons", // nonsense
+		"threads.0.pitch":               "0 tpi",
+		"engine.bore":                   "78 furlongs",
 	})
 	data = []byte(strings.Replace(string(data), `"faces":10`, `"faces":10,"faces":12,"driven_plates":-1`, 1))
 	r, err := job.Run(data)
@@ -166,7 +167,7 @@ func TestEveryFaultAtOnce(t *testing.T) {
 		got[f.Path] = f.Code
 	}
 	want := map[string]fault.Code{
-		"timing.read.inlet_opens": fault.OutOfRange, "timing.read.inlett_closes": fault.UnknownName, "timing.specified.clearance": fault.UnitMissing,
+		"timing.read.inlet_opens": fault.OutOfRange, "timing.read.inlett_closes": fault.UnknownName, "timing.read.inlet_curve.every": fault.UnitMissing, "timing.specified.clearance": fault.UnitMissing,
 		"clutch.made.spring_rate": fault.UnitUnknown, "clutch.read.friction": fault.OutOfRange, "carburettor.main_jet.jet": fault.UnitMissing,
 		"carburettor.air_temperature": fault.UnitUnknown, "threads[0].pitch.threads per inch": fault.OutOfRange, "engine.bore": fault.UnitUnknown,
 		"clutch.made.faces": fault.Conflict, "clutch.made.driven_plates": fault.OutOfRange,

@@ -12,8 +12,14 @@ import (
 
 // TimingResult is the Result of the section "timing".
 type TimingResult struct {
-	Input   timing.Input  `json:"-"`
+	Input   timing.Input  `json:"-"` // what stood in for readings that were not taken among it
 	Verdict timing.Result `json:"verdict"`
+	// InletCurve and ExhaustCurve are lift curves as read, nil where none was.
+	InletCurve   *LiftCurve `json:"inlet_curve,omitempty"`
+	ExhaustCurve *LiftCurve `json:"exhaust_curve,omitempty"`
+	// InletBook and ExhaustBook are lift curves as specified, nil where none is.
+	InletBook   *LiftCurve `json:"inlet_book,omitempty"`
+	ExhaustBook *LiftCurve `json:"exhaust_book,omitempty"`
 }
 
 // IgnitionResult is the Result of the section "ignition".

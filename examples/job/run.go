@@ -9,8 +9,11 @@ import (
 	"example.com/benchbook/units/measure"
 )
 
-// Schema names the form of job file that this package reads.
-const Schema = "benchbook/job/1"
+// Schema names the form of job file that this package reads. Form 2 added tables of
+// lift under timing; files of form 1 are read as they always were.
+const Schema = "benchbook/job/2"
+
+const schemaBefore = "benchbook/job/1"
 
 // ReportSchema names the form of [Report].
 const ReportSchema = "benchbook/report/1"
@@ -117,7 +120,7 @@ func read(data []byte) (*job, error) {
 	}
 	s := open("", root, &faults)
 	j := &job{machine: s.text("machine"), note: s.text("note")}
-	if schema := s.text("schema"); schema != Schema && (schema != "" || !s.has("schema")) {
+	if schema := s.text("schema"); schema != Schema && schema != schemaBefore && (schema != "" || !s.has("schema")) {
 		s.fault("schema", fault.UnknownName, schema, "this program reads \""+Schema+"\"")
 	}
 	if sub, ok := s.object("engine"); ok {

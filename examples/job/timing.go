@@ -10,11 +10,20 @@ import (
 
 func readTiming(s section) part {
 	var in timing.Input
+	var curves []*curveRead
+	table := func(s section, c timing.Cam, book bool) bool {
+		r := readCurve(s, c.String()+"_curve", c, book)
+		if r != nil {
+			r.events = book && s.text(c.String()+"_opens") != ""
+			curves = append(curves, r)
+		}
+		return r != nil
+	}
 	readTrain(s, &in.Engine)
 	if spec, ok := s.object("specified"); ok {
 		in.Engine.Check = check(spec)
-		in.Engine.Inlet = lobe(spec, "inlet_opens", "inlet_closes", "inlet_max_lift")
-		in.Engine.Exhaust = lobe(spec, "exhaust_opens", "exhaust_closes", "exhaust_max_lift")
+		in.Engine.Inlet = lobe(spec, "inlet_opens", "inlet_closes", "inlet_max_lift", !table(spec, timing.Inlet, true))
+		in.Engine.Exhaust = lobe(spec, "exhaust_opens", "exhaust_closes", "exhaust_max_lift", !table(spec, timing.Exhaust, true))
 		spec.close()
 	} else {
 		s.fault("specified", fault.Missing, "", "needed: the events the cams are meant to have")
@@ -23,7 +32,7 @@ func readTiming(s section) part {
 		in.Engine.Head = readHead(sub)
 	}
 	for _, sub := range s.list("other_cams") {
-		rival := timing.Rival{Name: sub.text("name"), Lobe: lobe(sub, "opens", "closes", "max_lift")}
+		rival := timing.Rival{Name: sub.text("name"), Lobe: lobe(sub, "opens", "closes", "max_lift", true)}
 		if sub.choice("in_place_of", "inlet", "exhaust") == "exhaust" {
 			rival.Cam = timing.Exhaust
 		}
@@ -31,11 +40,18 @@ func readTiming(s section) part {
 		in.Engine.Rivals = append(in.Engine.Rivals, rival)
 	}
 	if read, ok := s.object("read"); ok {
+		table(read, timing.Inlet, false)
+		table(read, timing.Exhaust, false)
 		in.Readings = readEvents(read)
 	}
 	s.close()
 	return func(j *job) (Section, error) {
+		in := in
 		r := &in.Readings
+		result, err := withCurves(&in, curves)
+		if err != nil {
+			return Section{Key: "timing"}, err
+		}
 		j.inletCloses = r.InletCloses
 		if in.Engine.Head != nil {
 			if j.engine.stroke == 0 || j.engine.rod == 0 {
@@ -50,7 +66,11 @@ func readTiming(s section) part {
 		case "on overlap":
 			r.Spark = timing.No
 		}
-		return timingSection(in)
+		if err := result.valves(&in); err != nil {
+			return Section{Key: "timing"}, err
+		}
+		result.Input = in
+		return timingSection(result)
 	}
 }
 
@@ -128,19 +148,25 @@ func check(s section) timing.Check {
 	return c
 }
 
-func lobe(s section, opens, closes, lift string) timing.Lobe {
-	l := timing.Lobe{Opens: s.needPlace(opens), Closes: s.needPlace(closes)}
+// lobe reads a specified lobe; its events need not be there where a curve is.
+func lobe(s section, opens, closes, lift string, needed bool) timing.Lobe {
+	var l timing.Lobe
+	if needed || s.text(opens) != "" || s.text(closes) != "" {
+		l.Opens, l.Closes = s.needPlace(opens), s.needPlace(closes)
+	}
 	l.MaxLift = reading(s, lift, measure.DialGauge())
 	return l
 }
 
-func timingSection(in timing.Input) (Section, error) {
+func timingSection(result TimingResult) (Section, error) {
 	s := Section{Key: "timing", Title: "Valve timing"}
+	in := result.Input
 	r, err := timing.Diagnose(in, timing.Options{})
 	if err != nil {
 		return s, err
 	}
-	s.Result = TimingResult{in, r}
+	result.Verdict = r
+	s.Result = result
 	if r.NoAnswer.Given() {
 		s.Open = true
 		s.Findings = append(s.Findings, Finding{Key: r.NoAnswer.Code, Text: r.NoAnswer.Text})
@@ -156,6 +182,11 @@ func timingSection(in timing.Input) (Section, error) {
 				Text: c.name + " cam " + shift(c.phase.Crank) + ", that is " + shift(c.phase.Cam)})
 		}
 	}
+	for _, c := range []*LiftCurve{result.InletCurve, result.ExhaustCurve} {
+		if c != nil {
+			c.say(&s, in)
+		}
+	}
 	if s.Faulty() {
 		for _, m := range r.Remedies[:min(len(r.Remedies), 1)] {
 			s.DoFirst = append(s.DoFirst, m.Text+", which leaves inlet "+side(m.InletLeft)+" and exhaust "+side(m.ExhaustLeft))
@@ -163,10 +194,20 @@ func timingSection(in timing.Input) (Section, error) {
 	}
 	s.BeforeTurning = append(s.BeforeTurning, r.Turning.Why)
 	eventRows(&s, in.Readings)
+	for _, c := range []*LiftCurve{result.InletCurve, result.ExhaustCurve} {
+		if c != nil {
+			c.rows(&s)
+		}
+	}
 	s.Tables = append(s.Tables, lobesTable(r))
 	s.odds(r.Causes)
 	s.settle(r.NextReadings)
 	s.basis(r.Basis)
+	for _, c := range []*LiftCurve{result.InletCurve, result.ExhaustCurve} {
+		if c != nil {
+			s.basis(c.basis())
+		}
+	}
 	return s, nil
 }
 
