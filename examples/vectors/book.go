@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -63,7 +64,8 @@ func only(result any) outcome { return outcome{result, nil} }
 type book struct {
 	cases []Case
 	count map[string]int
-	err   error // the first thing that could not be written down
+	asked []asked
+	err   error // what could not be written down
 }
 
 // add notes one call of a public function, "timing/crank.Slider.Travel". Cases are
@@ -106,16 +108,16 @@ func (b *book) loosely(rel float64, function string, args in, o outcome) {
 }
 
 func (b *book) keep(id string, err error) {
-	if err != nil && b.err == nil {
-		b.err = fmt.Errorf("%s: %w", id, err)
+	if err != nil {
+		b.err = errors.Join(b.err, fmt.Errorf("%s: %w", id, err))
 	}
 }
 
 // write returns the whole file.
-func write() (File, map[string]int, error) {
+func write() (File, *book, error) {
 	b := &book{cases: published(), count: map[string]int{}}
 	for _, chapter := range chapters() {
 		chapter(b)
 	}
-	return File{Schema: fileSchema, Library: job.Version, Tables: refdata.Hash(), Cases: b.cases}, b.count, b.err
+	return File{Schema: fileSchema, Library: job.Version, Tables: refdata.Hash(), Cases: b.cases}, b, b.err
 }

@@ -16,66 +16,66 @@ func cylinder() crank.Cylinder {
 
 func at(degreesAfterTDC float64) units.CrankPosition {
 	if degreesAfterTDC < 0 {
-		return units.Before(units.TDC, units.CrankDegrees(-degreesAfterTDC))
+		return units.Before(units.TDC, crankDeg(-degreesAfterTDC))
 	}
-	return units.After(units.TDC, units.CrankDegrees(degreesAfterTDC))
+	return units.After(units.TDC, crankDeg(degreesAfterTDC))
 }
+
+func afterBDC(deg float64) units.CrankPosition { return units.After(units.BDC, crankDeg(deg)) }
+
+func crankDeg(x float64) units.CrankAngle { return units.CrankDegrees(x) }
+
+func reading(p units.CrankPosition) measure.Position { return measure.AtBy(p, measure.DegreeDisc()) }
 
 func crankCases(b *book) {
 	offset := crank.Slider{Throw: mm(41.5), Rod: mm(165), Offset: mm(6)}
-	for _, s := range []crank.Slider{slider(), offset, {Stroke: mm(83), Rod: mm(140)}, {Stroke: mm(83), Rod: mm(30)}} {
-		b.add("timing/crank.Slider.DeadCentres", in{"slider": s}, of(s.DeadCentres()))
-		for _, deg := range []float64{-150, -37, 0, 10, 90, 135} {
-			b.add("timing/crank.Slider.Travel", in{"slider": s, "at": at(deg)}, of(s.Travel(at(deg))))
-		}
-		for _, travel := range []float64{0.5, 8, 40, 100} {
-			b.add("timing/crank.Slider.Positions", in{"slider": s, "travel": mm(travel)}, of(s.Positions(mm(travel))))
-		}
-		for _, deg := range []float64{-30, 45} {
-			b.add("timing/crank.Slider.Motion", in{"slider": s, "at": at(deg), "speed": rpm(5200)}, of(s.Motion(at(deg), rpm(5200))))
-			b.add("timing/crank.Slider.Forces", in{"slider": s, "at": at(deg), "on_piston": units.Newtons(8000)}, of(s.Forces(at(deg), units.Newtons(8000))))
-			b.add("timing/crank.Slider.InertiaForce", in{"slider": s, "at": at(deg), "speed": rpm(5200), "mass": units.Grams(420)}, of(s.InertiaForce(at(deg), rpm(5200), units.Grams(420))))
-		}
-		b.add("timing/crank.Slider.GreatestSpeed", in{"slider": s, "speed": rpm(5200)}, of(s.GreatestSpeed(rpm(5200))))
-		b.add("timing/crank.Slider.MeanSpeed", in{"slider": s, "speed": rpm(5200)}, of(s.MeanSpeed(rpm(5200))))
-		b.add("timing/crank.Slider.TopDoubt", in{"slider": s, "resolution": mm(0.01)}, of(s.TopDoubt(mm(0.01))))
-	}
-	b.add("timing/crank.Slider.TwoTermMotion", in{"slider": slider(), "at": at(45), "speed": rpm(5200)}, of(slider().TwoTermMotion(at(45), rpm(5200))))
-	b.add("timing/crank.Slider.TwoTermGreatestSpeed", in{"slider": slider(), "speed": rpm(5200)}, of(slider().TwoTermGreatestSpeed(rpm(5200))))
+	tooShort := crank.Slider{Stroke: mm(83), Rod: mm(30)}
+	all := each(slider(), offset, crank.Slider{Stroke: mm(83), Rod: mm(140)}, tooShort)
+	sound := each(slider(), offset)
+	run := each(rpm(800), rpm(5200))
+	b.ask(crank.Slider.DeadCentres, "slider", all)
+	b.ask(crank.Slider.Travel, "slider, at", cross(all, each(at(-150), at(-37), at(0), at(10), at(90), at(135))))
+	b.ask(crank.Slider.Positions, "slider, travel", cross(all, each(mm(0), mm(0.5), mm(8), mm(40), mm(100))))
+	b.ask(crank.Slider.Motion, "slider, at, speed", cross(all, each(at(-30), at(0), at(45)), each(rpm(5200))))
+	b.ask(crank.Slider.Forces, "slider, at, on_piston", cross(all, each(at(-30), at(45)), each(newtons(8000))))
+	b.ask(crank.Slider.InertiaForce, "slider, at, speed, mass", cross(all, each(at(-30), at(0), at(180)), each(rpm(5200)), each(units.Grams(420))))
+	b.ask(crank.Slider.GreatestSpeed, "slider, speed", cross(all, run))
+	b.ask(crank.Slider.MeanSpeed, "slider, speed", cross(all, run))
+	b.ask(crank.Slider.TopDoubt, "slider, resolution", cross(all, each(mm(0.01), mm(0.1))))
+	b.ask(crank.Slider.TwoTermMotion, "slider, at, speed", cross(sound, each(at(0), at(45), at(-120)), each(rpm(5200))))
+	b.ask(crank.Slider.TwoTermGreatestSpeed, "slider, speed", cross(sound, run))
 
 	c := cylinder()
-	b.add("timing/crank.Cylinder.Displacement", in{"cylinder": c}, of(c.Displacement()))
-	b.add("timing/crank.Cylinder.CompressionRatio", in{"cylinder": c}, of(c.CompressionRatio()))
-	for _, ratio := range []float64{1, 5.5, 6.8} {
-		b.add("timing/crank.Cylinder.WithRatio", in{"cylinder": crank.Cylinder{Bore: mm(78), Slider: slider()}, "ratio": units.Value(ratio)},
-			of(crank.Cylinder{Bore: mm(78), Slider: slider()}.WithRatio(units.Value(ratio))))
+	bare := crank.Cylinder{Bore: mm(78), Slider: slider()}
+	cylinders := each(c, crank.Cylinder{Bore: mm(86), Slider: offset, Clearance: units.CubicCentimetres(80)}, crank.Cylinder{Slider: tooShort})
+	b.ask(crank.Cylinder.Displacement, "cylinder", cylinders)
+	b.ask(crank.Cylinder.CompressionRatio, "cylinder", cylinders)
+	b.ask(crank.Cylinder.WithRatio, "cylinder, ratio", cross(each(bare), each(units.Value(1), units.Value(5.5), units.Value(6.8), units.Value(9))))
+	closing := each(afterBDC(20), afterBDC(48), afterBDC(70), at(0))
+	b.ask(crank.Cylinder.VolumeAt, "cylinder, at", cross(cylinders, closing))
+	b.ask(crank.Cylinder.TrappedAt, "cylinder, inlet_closes", cross(cylinders, closing))
+	// One index: of the leak only the end without one is kept, for the other is a
+	// numerical path, whose steps another program need not take.
+	opt := crank.CrankingOptions{
+		Ambient: units.Bars(1.01325), Air: units.Celsius(20), Index: measure.Between(units.Value(1.25), units.Value(1.25)),
+		Leak: measure.Between(0*units.SquareMetre, units.SquareMillimetres(0.1)), Speed: measure.Between(rpm(300), rpm(300)),
 	}
-	for _, abdc := range []float64{20, 48, 70} {
-		closes := units.After(units.BDC, units.CrankDegrees(abdc))
-		b.add("timing/crank.Cylinder.VolumeAt", in{"cylinder": c, "at": closes}, of(c.VolumeAt(closes)))
-		b.add("timing/crank.Cylinder.TrappedAt", in{"cylinder": c, "inlet_closes": closes}, of(c.TrappedAt(closes)))
-		// No leak and one index: the leak is a numerical path, whose steps another
-		// program need not take.
-		opt := crank.CrankingOptions{
-			Ambient: units.Bars(1.01325), Air: units.Celsius(20), Index: measure.Between(units.Value(1.25), units.Value(1.25)),
-			Leak: measure.Between(0*units.SquareMetre, units.SquareMillimetres(0.1)), Speed: measure.Between(rpm(300), rpm(300)),
-		}
-		k, err := c.Cranking(closes, opt)
-		b.add("timing/crank.Cylinder.Cranking", in{"cylinder": c, "inlet_closes": closes, "ambient": opt.Ambient, "air": opt.Air, "index": 1.25, "leak_low": "none", "leak_high": opt.Leak.High, "speed": rpm(300)},
-			of(struct {
-				Trapped  crank.Trapped  `json:"trapped"`
-				Absolute units.Pressure `json:"absolute_without_leak"`
-			}{k.Trapped, k.Absolute.High}, err))
-	}
-	b.add("timing/crank.CompressedPressure", in{"pressure": units.Bars(1), "ratio": units.Value(6.8), "index": 1.3}, of(crank.CompressedPressure(units.Bars(1), units.Value(6.8), 1.3)))
-	b.add("timing/crank.CompressedTemperature", in{"temperature": units.Celsius(20), "ratio": units.Value(6.8), "index": 1.3}, of(crank.CompressedTemperature(units.Celsius(20), units.Value(6.8), 1.3)))
-	b.add("timing/crank.RatioOfPressures", in{"from": units.Bars(1), "to": units.Bars(12), "index": 1.3}, of(crank.RatioOfPressures(units.Bars(1), units.Bars(12), 1.3)))
-	b.add("timing/crank.RatioOfTwoPressures", in{"first": units.Bars(1.4), "at": 0.25, "second": units.Bars(3.5), "and": 0.75, "index": 1.3}, of(crank.RatioOfTwoPressures(units.Bars(1.4), 0.25, units.Bars(3.5), 0.75, 1.3)))
-	b.add("timing/crank.EccentricDoubt", in{"off": mm(0.5), "pointer": mm(90)}, of(crank.EccentricDoubt(mm(0.5), mm(90))))
+	b.ask(crank.Cylinder.Cranking, "cylinder, inlet_closes, options", cross(cylinders, each(afterBDC(20), afterBDC(48), afterBDC(70)), each(opt)),
+		keep("trapped", "absolute.high", "gauge.high"))
+	b.ask(crank.Cylinder.Cranking, "cylinder, inlet_closes, options", cross(each(c), each(afterBDC(65)), each(crank.CrankingOptions{}, crank.CrankingOptions{Ambient: units.Hectopascals(900)})), rel(1e-4))
+	b.ask(crank.CompressedPressure, "pressure, ratio, index", cross(each(units.Bars(1)), each(units.Value(5.5), units.Value(6.8)), each(1.0, 1.3)))
+	b.ask(crank.CompressedTemperature, "temperature, ratio, index", cross(each(units.Celsius(20)), each(units.Value(5.5), units.Value(6.8)), each(1.0, 1.3)))
+	b.ask(crank.RatioOfPressures, "from, to, index", cross(each(units.Bars(1)), each(units.Bars(12), units.Bars(1), units.Bars(0.5)), each(1.3)))
+	b.ask(crank.RatioOfTwoPressures, "first, at, second, and, index", []row{
+		{units.Bars(1.4), 0.25, units.Bars(3.5), 0.75, 1.3}, {units.Bars(1.4), 0.25, units.Bars(1.2), 0.75, 1.3}, {units.Bars(1.4), 0.75, units.Bars(3.5), 0.25, 1.3},
+	})
+	b.ask(crank.EccentricDoubt, "off, pointer", cross(each(mm(0), mm(0.5), mm(95)), each(mm(90))))
+	var stops []row
 	for _, s := range []crank.Slider{{}, slider(), offset} {
-		r := crank.StopReadings{Before: reading(at(-42)), After: reading(at(38)), Slider: s}
-		b.add("timing/crank.FindTDC", in{"readings": r}, of(crank.FindTDC(r)))
+		stops = append(stops,
+			row{crank.StopReadings{Before: reading(at(-42)), After: reading(at(38)), Slider: s}},
+			row{crank.StopReadings{Before: measure.At(at(-20), crankDeg(0.5)), After: measure.At(at(20), crankDeg(0.5)), Slider: s}})
 	}
+	stops = append(stops, row{crank.StopReadings{Before: reading(at(-42))}})
+	b.ask(crank.FindTDC, "readings", stops)
 }
-
-func reading(p units.CrankPosition) measure.Position { return measure.AtBy(p, measure.DegreeDisc()) }

@@ -3,9 +3,6 @@ package main
 import (
 	"example.com/benchbook/carburation/air"
 	"example.com/benchbook/carburation/fuel"
-	"example.com/benchbook/timing/cam"
-	"example.com/benchbook/timing/gear"
-	"example.com/benchbook/timing/ignition"
 	"example.com/benchbook/transmission"
 	"example.com/benchbook/transmission/drive"
 	"example.com/benchbook/transmission/spring"
@@ -16,43 +13,8 @@ import (
 
 // furtherCases ask what is asked less often.
 func furtherCases(b *book) {
-	furtherTiming(b)
 	furtherTransmission(b)
 	furtherTables(b)
-}
-
-func furtherTiming(b *book) {
-	below, beyond, err := gear.TeethFor(mm(72.5), mm(2), gear.NewRational(2, 1))
-	b.add("timing/gear.TeethFor", in{"centre": mm(72.5), "module": mm(2), "ratio": "2"}, of(map[string]any{"below": below, "beyond": beyond}, err))
-	p := gear.PlanetaryOf(24, 18)
-	b.add("timing/gear.PlanetaryOf", in{"sun": 24.0, "planet": 18.0}, only(p))
-	for _, n := range []int{3, 4} {
-		b.add("timing/gear.Planetary.Assembles", in{"planetary": p, "planets": float64(n)}, only(p.Assembles(n)))
-	}
-	b.add("timing/gear.Planetary.PlanetSpeed", in{"planetary": p, "sun": rpm(1000), "arm": rpm(200)}, of(p.PlanetSpeed(rpm(1000), rpm(200))))
-	c, err := arcCam().Curve(camDeg(55))
-	if err != nil {
-		b.keep("timing-cam-curve", err)
-		return
-	}
-	cam1 := func(more in) in {
-		more["cam"], more["nose_at"] = arcCam(), camDeg(55)
-		return more
-	}
-	centres, err := c.Centres(mm(1))
-	b.loosely(loose, "timing/cam.Curve.Centres", cam1(in{"check": mm(1)}), of(map[string]any{"by_events": centres.ByEvents, "by_area": centres.ByArea, "max_lift": centres.MaxLift}, err))
-	contact, err := c.Contact(camDeg(40), cam.Flat(), arcCam().BaseRadius)
-	b.loosely(1e-4, "timing/cam.Curve.Contact", cam1(in{"at": camDeg(40), "follower": words("flat")}), of(contact, err))
-	set := cam.Valve{Cam: c, Clearance: mm(0.1)}
-	b.add("timing/cam.Valve.Lift", cam1(in{"clearance": set.Clearance, "at": camDeg(40)}), of(set.Lift(camDeg(40))))
-	clearing, err := set.WithClearance(mm(0.3), mm(1))
-	b.loosely(loose, "timing/cam.Valve.WithClearance", cam1(in{"clearance": set.Clearance, "new_clearance": mm(0.3), "check": mm(1)}), of(clearing, err))
-	key := cam.Key{Shaft: mm(16), Width: mm(4), Height: mm(4), Length: mm(12)}
-	b.add("timing/cam.Key.LengthFor", in{"key": key, "torque": units.NewtonMetres(20), "shear": megapascals(60), "bearing": megapascals(120)}, of(key.LengthFor(units.NewtonMetres(20), megapascals(60), megapascals(120))))
-	splines := cam.Splines{Number: 6, Inner: mm(21), Outer: mm(25), Length: mm(20)}
-	b.add("timing/cam.Splines.ShiftForce", in{"splines": splines, "torque": units.NewtonMetres(60), "friction": units.Value(0.08)}, of(splines.ShiftForce(units.NewtonMetres(60), units.Value(0.08))))
-	b.add("timing/ignition.BurnEnd", in{"spark": at(-37), "delay": units.CrankDegrees(10), "distance": mm(60), "flame": units.MetresPerSecond(25), "speed": rpm(4000)},
-		of(ignition.BurnEnd(at(-37), units.CrankDegrees(10), mm(60), units.MetresPerSecond(25), rpm(4000))))
 }
 
 func furtherTransmission(b *book) {

@@ -1,5 +1,7 @@
 package main
 
+import "example.com/benchbook/units/measure"
+
 // chapters returns what is asked of each package, in the order it is written.
 func chapters() []func(*book) {
 	return []func(*book){
@@ -9,4 +11,9 @@ func chapters() []func(*book) {
 		carburationCases, airCases, fuelCases,
 		furtherCases,
 	}
+}
+
+// leaders is of a verdict what another program can compare: the ranking.
+type leaders struct {
+	Causes measure.Ranking `json:"causes"`
 }

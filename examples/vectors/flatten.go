@@ -35,6 +35,8 @@ const (
 	digits = 12
 	// most is how many entries of a list of things are written.
 	most = 3
+	// empty is an answer of no words or no things.
+	empty = "(nothing)"
 )
 
 // sentences are the keys of texts meant for a reader, and of what is said
@@ -58,6 +60,9 @@ func flatten(to map[string]Figure, path string, v any, s side) error {
 	if s == answered {
 		if top, ok := tree.(map[string]any); ok {
 			cautions(to, top)
+		}
+		if len(to) == 0 {
+			to["answer"] = Figure{Text: empty}
 		}
 	}
 	return nil
@@ -89,8 +94,12 @@ func walk(to map[string]Figure, path string, v any, s side, depth int) {
 	case map[string]any:
 		if isFigure(v) {
 			var u *float64
-			if x, ok := v["u"].(float64); ok && x != 0 {
+			x, uncertain := v["u"].(float64)
+			if uncertain && x != 0 {
 				u = &x
+			}
+			if uncertain && s == given {
+				depth = 0 // a reading of zero was taken all the same
 			}
 			note(to, path, v["value"].(float64), unitOf(v["unit"].(string)), v["text"].(string), u, s, depth)
 			return
@@ -158,7 +167,10 @@ func list(to map[string]Figure, path string, v []any, s side, depth int) {
 		f := Figure{Unit: "1"}
 		var text []string
 		for _, x := range v {
-			y := rounded(x.(float64))
+			y := x.(float64)
+			if s == answered {
+				y = rounded(y)
+			}
 			f.Values = append(f.Values, y)
 			text = append(text, strconv.FormatFloat(y, 'g', -1, 64))
 		}

@@ -15,10 +15,10 @@ func main() {
 	out := flag.String("o", "", "`file` to write; default standard output")
 	coverage := flag.Bool("coverage", false, "list the functions called and the number of cases of each")
 	flag.Parse()
-	file, count, err := write()
+	file, b, err := write()
 	if err == nil && *coverage {
-		for _, f := range slices.Sorted(maps.Keys(count)) {
-			fmt.Printf("%4d  %s\n", count[f], f)
+		for _, f := range slices.Sorted(maps.Keys(b.count)) {
+			fmt.Printf("%4d  %s\n", b.count[f], f)
 		}
 		return
 	}

@@ -17,13 +17,13 @@ var schema []byte
 
 // answers are worked out once for all tests.
 var answers = sync.OnceValues(func() (made, error) {
-	f, n, err := write()
-	return made{f, n}, err
+	f, b, err := write()
+	return made{f, b}, err
 })
 
 type made struct {
-	file  File
-	count map[string]int
+	file File
+	*book
 }
 
 // read returns the committed file.
