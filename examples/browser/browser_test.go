@@ -110,7 +110,7 @@ func keyboard(t *testing.T, b *tab) {
 		t.Errorf("with the hub nut tight the window should open: %q", after)
 	}
 	before = brief(b, "timing")
-	if !strings.Contains(before, "Inlet 9.5° early, exhaust 14.5° late") {
+	if !strings.Contains(before, "Inlet 9.6° early, exhaust 14.5° late") {
 		t.Errorf("the demonstration's timing: %q", before)
 	}
 	picture := b.text("document.querySelector('#timing .drawn').innerHTML")

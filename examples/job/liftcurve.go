@@ -304,3 +304,27 @@ func (c *LiftCurve) standIn(r *timing.Readings) {
 		c.StandsIn = append(c.StandsIn, name+" greatest lift")
 	}
 }
+
+// Earlier returns the curve of the same cam with every event so much earlier, later
+// if it is negative: as a table read with the cam moved would give it. Errors: an
+// angle that is not finite.
+func (c *LiftCurve) Earlier(by units.CrankAngle) (*LiftCurve, error) {
+	moved := *c
+	curve, err := c.Fitted.Advanced(by.AtHalfSpeedCam())
+	if err != nil {
+		return nil, err
+	}
+	moved.Fitted.Curve = curve
+	moved.Points = make([]LiftPoint, len(c.Points))
+	for i, p := range c.Points {
+		moved.Points[i] = LiftPoint{p.At - by, p.Lift}
+	}
+	if moved.Events, err = curve.Events(c.Check); err != nil || moved.Events.NoAnswer.Given() {
+		return &moved, err
+	}
+	moved.Lobe.Opens, moved.Lobe.Closes = tenths(cam.Place(moved.Events.Opens)), tenths(cam.Place(moved.Events.Closes))
+	if c.Opens.Taken() {
+		moved.Opens, moved.Closes = measure.At(moved.Lobe.Opens, c.Opens.U()), measure.At(moved.Lobe.Closes, c.Closes.U())
+	}
+	return &moved, nil
+}

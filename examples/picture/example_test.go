@@ -24,8 +24,8 @@ func ExampleAll() {
 		fmt.Printf("%s: %s\n", p.Name, p.Finding)
 	}
 	// Output:
-	// valve-lift: inlet 9.5° crank early, exhaust 14.5° crank late; full: as read, dashed: as specified, to a plain lobe shape
-	// timing-circle: inlet 9.5° crank early, exhaust 14.5° crank late; full: as read, dashed: as specified
+	// valve-lift: inlet 9.6° crank early, exhaust 14.5° crank late; full: as read, dashed: as specified, to a plain lobe shape
+	// timing-circle: inlet 9.6° crank early, exhaust 14.5° crank late; full: as read, dashed: as specified
 }
 
 // A picture as a document, as part of a page, and as dots.

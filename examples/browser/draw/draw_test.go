@@ -124,5 +124,5 @@ func ExampleLobes() {
 	finding, _ := Lobes(report.Section("timing").Result.(job.TimingResult), 360)
 	fmt.Println(finding)
 	// Output:
-	// inlet 9.5° early, exhaust 14.5° late
+	// inlet 9.6° early, exhaust 14.5° late
 }

@@ -1,6 +1,8 @@
 package trial
 
 import (
+	"slices"
+
 	"example.com/benchbook/examples/job"
 	"example.com/benchbook/timing"
 	"example.com/benchbook/transmission"
@@ -28,9 +30,12 @@ func (t *Trial) Quick(key string, width int) (Panel, error) {
 		}
 		p.show(job.ClutchResult{Input: in, Adjust: adjust, Diagnose: causes}, width)
 	case key == "timing" && t.timing != nil:
-		in := t.timingInput()
+		moved, err := t.timingInput()
+		if err != nil {
+			return p, err
+		}
+		in := moved.Input
 		r := timing.Result{}
-		var err error
 		if r.Inlet, r.Exhaust, err = timing.Phases(in, timing.Options{}); err != nil {
 			return p, err
 		}
@@ -39,7 +44,8 @@ func (t *Trial) Quick(key string, width int) (Panel, error) {
 				return p, err
 			}
 		}
-		p.show(job.TimingResult{Input: in, Verdict: r}, width)
+		moved.Verdict = r
+		p.show(moved, width)
 	default:
 		return p, fault.Fault{Code: fault.UnknownName, Path: key, Rule: "not a part of this job that can be moved"}
 	}
@@ -67,27 +73,50 @@ func (t *Trial) clutchInput() transmission.Input {
 	return in
 }
 
-// timingInput is the same for the valve timing.
-func (t *Trial) timingInput() timing.Input {
-	in := t.timing.Input
-	r := &in.Readings
+// timingInput is the same for the valve timing, without its verdict.
+func (t *Trial) timingInput() (job.TimingResult, error) {
+	all := *t.timing
+	r := &all.Input.Readings
 	for _, c := range []struct {
 		early         int
+		name          string
 		opens, closes *measure.Position
 		atTDC         *measure.Reading[units.Length]
+		curve         **job.LiftCurve
 	}{
-		{t.at[InletEarly], &r.InletOpens, &r.InletCloses, &r.InletLiftAtTDC},
-		{t.at[ExhaustEarly], &r.ExhaustOpens, &r.ExhaustCloses, &r.ExhaustLiftAtTDC},
+		{t.at[InletEarly], "inlet", &r.InletOpens, &r.InletCloses, &r.InletLiftAtTDC, &all.InletCurve},
+		{t.at[ExhaustEarly], "exhaust", &r.ExhaustOpens, &r.ExhaustCloses, &r.ExhaustLiftAtTDC, &all.ExhaustCurve},
 	} {
 		if c.early == 0 {
 			continue
 		}
-		for _, p := range []*measure.Position{c.opens, c.closes} {
-			if p.Taken() {
-				*p, _ = measure.ReadPosition(moved(*p, c.early), measure.DegreeDisc()) // our own text reads
+		if *c.curve != nil {
+			moved, err := (*c.curve).Earlier(units.CrankDegree.Times(float64(c.early)))
+			if err != nil {
+				return all, err
+			}
+			*c.curve = moved
+		}
+		for _, e := range []struct {
+			what string
+			to   *measure.Position
+		}{{c.name + " opens", c.opens}, {c.name + " closes", c.closes}} {
+			switch {
+			case !e.to.Taken():
+			case !standsIn(*c.curve, e.what):
+				*e.to, _ = measure.ReadPosition(moved(*e.to, c.early), measure.DegreeDisc()) // our own text reads
+			case e.to == c.opens:
+				*e.to = (*c.curve).Opens
+			default:
+				*e.to = (*c.curve).Closes
 			}
 		}
 		*c.atTDC = measure.Reading[units.Length]{}
 	}
-	return in
+	return all, nil
+}
+
+// standsIn reports whether a reading is a lift curve's.
+func standsIn(c *job.LiftCurve, what string) bool {
+	return c != nil && slices.Contains(c.StandsIn, what)
 }

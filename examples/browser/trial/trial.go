@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"maps"
 	"strconv"
+	"strings"
 
 	"example.com/benchbook/examples/job"
 	"example.com/benchbook/units"
@@ -16,6 +17,7 @@ import (
 type Trial struct {
 	data   []byte         // the job file as it was opened
 	tree   map[string]any // the same, readings moved
+	was    map[string]any // the same, as it was
 	report job.Report     // of the file as it was opened
 	clutch *job.ClutchResult
 	timing *job.TimingResult
@@ -49,13 +51,15 @@ func Open(data []byte) (*Trial, error) {
 
 // Back puts every reading back to where the job file has it.
 func (t *Trial) Back() error {
-	var tree map[string]any
-	dec := json.NewDecoder(bytes.NewReader(t.data))
-	dec.UseNumber()
-	if err := dec.Decode(&tree); err != nil { // job.Run has read it, so it is whole
-		return fault.Fault{Code: fault.BadForm, Rule: "not JSON: " + err.Error()}
+	for _, to := range []*map[string]any{&t.tree, &t.was} {
+		*to = nil
+		dec := json.NewDecoder(bytes.NewReader(t.data))
+		dec.UseNumber()
+		if err := dec.Decode(to); err != nil { // job.Run has read it, so it is whole
+			return fault.Fault{Code: fault.BadForm, Rule: "not JSON: " + err.Error()}
+		}
 	}
-	t.tree, t.at, t.signs = tree, map[string]int{}, map[string]string{}
+	t.at, t.signs = map[string]int{}, map[string]string{}
 	return nil
 }
 
@@ -105,11 +109,13 @@ func (t *Trial) write(key string) {
 		r := t.timing.Input.Readings
 		t.event("inlet_opens", r.InletOpens, t.at[key])
 		t.event("inlet_closes", r.InletCloses, t.at[key])
+		t.table("inlet_curve", t.at[key])
 		t.without("inlet_lift_at_tdc", r.InletLiftAtTDC, t.at[key])
 	case ExhaustEarly:
 		r := t.timing.Input.Readings
 		t.event("exhaust_opens", r.ExhaustOpens, t.at[key])
 		t.event("exhaust_closes", r.ExhaustCloses, t.at[key])
+		t.table("exhaust_curve", t.at[key])
 		t.without("exhaust_lift_at_tdc", r.ExhaustLiftAtTDC, t.at[key])
 	}
 }
@@ -134,9 +140,49 @@ func (t *Trial) reading(section, field, text string) {
 
 // event writes a valve event moved so many crank degrees earlier.
 func (t *Trial) event(field string, p measure.Position, early int) {
-	if p.Taken() {
+	what := strings.ReplaceAll(field, "_", " ")
+	if p.Taken() && !standsIn(t.timing.InletCurve, what) && !standsIn(t.timing.ExhaustCurve, what) {
 		t.reading("timing", field, moved(p, early))
 	}
+}
+
+// table writes a table of lift with its places so many crank degrees earlier than
+// in the file as it was opened.
+func (t *Trial) table(field string, early int) {
+	was := readOf(t.was, "timing")[field]
+	if readOf(t.tree, "timing")[field] == nil || was == nil {
+		return
+	}
+	earlier := func(place any) any {
+		text, _ := place.(string)
+		at, err := units.ParsePosition(text)
+		if err != nil || early == 0 {
+			return place
+		}
+		return units.After(at.Datum(), at.After()-units.CrankDegree.Times(float64(early))).String()
+	}
+	switch was := was.(type) {
+	case map[string]any:
+		even := maps.Clone(was)
+		even["from"] = earlier(was["from"])
+		readOf(t.tree, "timing")[field] = even
+	case []any:
+		var places []any
+		for _, p := range was {
+			point, _ := p.(map[string]any)
+			point = maps.Clone(point)
+			point["at"] = earlier(point["at"])
+			places = append(places, point)
+		}
+		readOf(t.tree, "timing")[field] = places
+	}
+}
+
+// readOf returns what was read in a section, nil if nothing was.
+func readOf(tree map[string]any, section string) map[string]any {
+	sub, _ := tree[section].(map[string]any)
+	read, _ := sub["read"].(map[string]any)
+	return read
 }
 
 // moved returns an event so many crank degrees earlier as a job file has it,

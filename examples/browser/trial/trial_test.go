@@ -2,10 +2,12 @@ package trial_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"encoding/xml"
 	"fmt"
 	"io"
 	"reflect"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -14,6 +16,7 @@ import (
 
 	"example.com/benchbook/examples/browser/trial"
 	"example.com/benchbook/examples/job"
+	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 )
 
@@ -132,14 +135,14 @@ func TestMovedBackIsRight(t *testing.T) {
 	if err := tr.Back(); err != nil {
 		t.Fatal(err)
 	}
-	if p, err = tr.Quick("timing", 700); err != nil || !strings.HasPrefix(p.Brief, "Inlet 9.5° early, exhaust 14.5° late") {
+	if p, err = tr.Quick("timing", 700); err != nil || !strings.HasPrefix(p.Brief, "Inlet 9.6° early, exhaust 14.5° late") {
 		t.Errorf("back again: %v, %q", err, p.Brief)
 	}
 }
 
 // A lift at top dead centre belongs to the cam as it stood when it was read.
 func TestLiftAtTDCIsLeftOut(t *testing.T) {
-	file := bytes.Replace(job.Demo(), []byte(`"inlet_max_lift": "8.15 mm ± 0.05",`), []byte(`"inlet_max_lift": "8.15 mm ± 0.05", "inlet_lift_at_tdc": "2.5 mm",`), 1)
+	file := bytes.Replace(job.Demo(), []byte(`"exhaust_opens": "35 BBDC",`), []byte(`"exhaust_opens": "35 BBDC", "inlet_lift_at_tdc": "2.5 mm",`), 1)
 	tr, err := trial.Open(file)
 	if err != nil {
 		t.Fatal(err)
@@ -167,6 +170,62 @@ func TestLiftAtTDCIsLeftOut(t *testing.T) {
 			t.Errorf("%v: quick %q, whole %q", err, quick.Brief, whole.Brief)
 		}
 	}
+}
+
+// A table of lift moves with its cam: at even steps or place by place, alone or
+// beside an event that was read by itself.
+func TestTableMovesWithItsCam(t *testing.T) {
+	var places []string
+	for i, l := range lifts(t) {
+		places = append(places, fmt.Sprintf(`{"at": %q, "lift": %q}`, units.After(units.TDC, units.CrankDegrees(float64(10*i-70))), l))
+	}
+	table := regexp.MustCompile(`(?s)"inlet_curve": \{.*?\},`)
+	for name, file := range map[string][]byte{
+		"even":      job.Demo(),
+		"by places": table.ReplaceAll(job.Demo(), []byte(`"inlet_curve": [`+strings.Join(places, ", ")+`],`)),
+		"an event":  bytes.Replace(job.Demo(), []byte(`"exhaust_opens": "35 BBDC"`), []byte(`"inlet_opens": "19 BTDC", "exhaust_opens": "35 BBDC"`), 1),
+	} {
+		tr, err := trial.Open(file)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		before, err := tr.Quick("timing", 700)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		for _, to := range []string{"-9", "17", "0"} {
+			must(t, tr, trial.InletEarly, to)
+			quick, err := tr.Quick("timing", 700)
+			if err != nil {
+				t.Fatal(name, err)
+			}
+			whole, err := tr.Panel("timing", 700)
+			if err != nil || whole.Brief != quick.Brief || !reflect.DeepEqual(whole.Pictures, quick.Pictures) {
+				t.Errorf("%s, %s: %v: quick %q, whole %q", name, to, err, quick.Brief, whole.Brief)
+			}
+			if len(whole.First) > 0 && strings.HasPrefix(whole.First[0], "read again") {
+				t.Errorf("%s, %s: the table did not move: %s", name, to, whole.First[0])
+			}
+			if same := quick.Brief == before.Brief; same != (to == "0") {
+				t.Errorf("%s, %s: %q", name, to, quick.Brief)
+			}
+		}
+	}
+}
+
+// lifts are those of the demonstration's table.
+func lifts(t *testing.T) []string {
+	var root struct {
+		Timing struct {
+			Read struct {
+				Curve struct{ Lifts []string } `json:"inlet_curve"`
+			}
+		}
+	}
+	if err := json.Unmarshal(job.Demo(), &root); err != nil {
+		t.Fatal(err)
+	}
+	return root.Timing.Read.Curve.Lifts
 }
 
 func TestRefused(t *testing.T) {
