@@ -81,10 +81,22 @@ func (s *sheet) basis() refdata.Basis {
 	if !r.InletMaxLift.Taken() || !r.ExhaustMaxLift.Taken() {
 		skip("wear and pattern of the lobes", "greatest lift not read on both cams", "dial gauge on each valve over a full turn of the cam")
 	}
-	if !r.CompressionDry.Taken() {
+	if r.Leak.Taken() {
+		b.Cautions = append(b.Cautions, refdata.AirTurnsCrank)
+		assume("part lost by a sound cylinder, past worn rings, a leaking valve and an open one", "about 8 %, 30 %, 45 % and 97 %, by a tester with an orifice of about 1 mm")
+		if r.Leak.At == (units.CrankPosition{}) {
+			assume("crank at the leak-down test", "TDC at the end of compression")
+		}
+		if !r.Leak.listened() {
+			skip("where the cylinder leaks", "nobody listened", "ear at carburettor, exhaust pipe and breather with the air on; soapy water round the head joint")
+		}
+	}
+	switch {
+	case r.Leak.Taken():
+	case !r.CompressionDry.Taken():
 		skip("whether rings and valves hold", "no compression reading", "plug out, throttle open, note the first and last kick; then again with oil in the bore")
-	} else if !r.CompressionWet.Taken() {
-		skip("rings against valves", "no wet reading", "a spoonful of oil in the bore and the same number of kicks")
+	case !r.CompressionWet.Taken():
+		skip("rings against valves", "no wet reading", "a spoonful of oil in the bore and the same number of kicks, or a leak-down test")
 	}
 	if e.Head == nil {
 		skip("piston-to-valve and valve-to-valve clearance", "no measurements of the head were given", "modelling clay on the crown, two slow full turns by hand")

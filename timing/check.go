@@ -220,6 +220,7 @@ func (r *Readings) check() error {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: x.path, Value: x.v.Text(), Unit: "bar", Rule: "0 to 40 bar"})
 		}
 	}
+	l.Under("leak", r.Leak.check())
 	return l.Err()
 }
 

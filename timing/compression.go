@@ -16,6 +16,14 @@ const (
 	states
 )
 
+// What a leak-down test tells apart in place of valves.
+const (
+	inletValve = states + iota
+	exhaustValve
+	headJoint
+	shownStates
+)
+
 // state is what one state does to the pressure, in logarithms of absolute
 // pressure: the drop from what a sound cylinder shows, and the rise by a spoonful
 // of oil, which seals worn rings for a few strokes and does nothing for valves:
@@ -30,6 +38,16 @@ var cylinderStates = [states]struct {
 	{"sound", "cylinder sound for its valve timing", 0.70, 0, 0, 0.03, 0.05, 0.05, 0.02},
 	{"rings", "rings or bore leak: oil brings the pressure up", 0.18, 0.40, 0.25, 0.25, 0.15, 0.05, 0.02},
 	{"valves", "a valve, its seat or the gasket leaks: oil changes nothing", 0.12, 0.70, 0.45, 0.03, 0.06, 0.90, 0.96},
+}
+
+// leakStates is how a leak-down test divides valves, with the part of its prior.
+var leakStates = [shownStates]struct {
+	key, text string
+	part      float64
+}{
+	inletValve:   {"inlet-valve", "the inlet valve leaks or is held off its seat", leakOfValves[pastInlet]},
+	exhaustValve: {"exhaust-valve", "the exhaust valve leaks or is held off its seat", leakOfValves[pastExhaust]},
+	headJoint:    {"head-joint", "the head joint or the plug's thread leaks", leakOfValves[pastJoint]},
 }
 
 // index of the polytropic between one inlet closing and another at cranking: the
@@ -135,26 +153,35 @@ func (b *bench) level(v *verdict) float64 {
 	if b.squeeze == nil {
 		return math.Log(7 * units.Atmosphere.SI())
 	}
-	closes := b.lobes[Inlet].closes
+	return b.squeeze.at(b.lobes[Inlet].closes - b.earliness(v)[rowOpens+1])
+}
+
+// earliness is how much earlier than specified each event truly comes if a verdict
+// is true: as read, less what the dead centre was late by, or as the verdict has it
+// where it was not read.
+func (b *bench) earliness(v *verdict) (early [4]float64) {
 	misled := false // the disc or gauge misled, and the cam is right
 	for _, a := range v.faults {
 		misled = misled || a.family == disc || a.family == checkLift
 	}
-	if v.best != nil && !misled {
-		p := v.best
-		g, _ := b.gaussian(p.mask, p.fixed)
-		d := b.near(p.fixed)
-		if v.misread >= 0 {
-			d[v.misread].Taken = false
-		}
-		late := g.Outlook(rowStop, d).Mean
-		if in := d[rowOpens+1]; in.Taken {
-			closes -= in.Value - late
+	if v.best == nil || misled {
+		return early
+	}
+	p := v.best
+	g, _ := b.gaussian(p.mask, p.fixed)
+	d := b.near(p.fixed)
+	if v.misread >= 0 {
+		d[v.misread].Taken = false
+	}
+	late := g.Outlook(rowStop, d).Mean
+	for i := range early {
+		if d[i].Taken {
+			early[i] = d[i].Value - late
 		} else {
-			closes -= g.Outlook(rowOpens+1, d).Mean - late
+			early[i] = g.Outlook(i, d).Mean - late
 		}
 	}
-	return b.squeeze.at(closes)
+	return early
 }
 
 // stateShares is how likely each state is before the pressures, if a verdict is
@@ -176,20 +203,53 @@ func (v *verdict) stateShares() (share [states]float64) {
 	return share
 }
 
-// pressed returns the log likelihood of the pressures under a verdict, and of
-// each state with its share.
-func (b *bench) pressed(v *verdict, d measure.Data) (total float64, each [states]float64) {
-	level, share := b.level(v), v.stateShares()
-	top := math.Inf(-1)
+// tested reports whether anything was read that tells of the cylinder's state.
+func (b *bench) tested() bool {
+	return b.read.CompressionDry.Taken() || b.read.CompressionWet.Taken() || b.read.Leak.Taken()
+}
+
+// stateLogs is the log likelihood of the pressures in each state, if a verdict is
+// true.
+func (b *bench) stateLogs(v *verdict) (logs [states]float64) {
+	d := b.pressures()
+	if !d[0].Taken && !d[1].Taken {
+		return logs
+	}
+	level := b.level(v)
+	for i := range logs {
+		logs[i] = b.shown(i, level).LogLikelihood(d)
+	}
+	return logs
+}
+
+// pressed returns the log likelihood of pressures and leak-down test under a
+// verdict, and of each thing that may be the matter with its share. The two tests
+// are taken as independent once that is given.
+func (b *bench) pressed(v *verdict) (total float64, each [shownStates]float64) {
+	told := b.stateLogs(v)
 	for i := range each {
-		each[i] = b.shown(i, level).LogLikelihood(d) + math.Log(share[i])
-		top = max(top, each[i])
+		each[i] = math.Inf(-1)
 	}
-	sum := 0.0
-	for _, x := range each {
-		sum += math.Exp(x - top)
+	for _, c := range b.conditions(v) {
+		x := told[c.state] + math.Log(c.share)
+		if c.leak >= 0 {
+			x += b.leak[c.leak]
+		}
+		each[c.shown] = logSum([]float64{each[c.shown], x})
 	}
-	return top + math.Log(sum), each
+	return logSum(each[:]), each
+}
+
+// pressedAnyhow is the log likelihood of both tests if the cause is not listed.
+func (b *bench) pressedAnyhow() float64 {
+	ll := 0.0
+	if d := b.pressures(); d[0].Taken || d[1].Taken {
+		ll = b.anyPressure(d)
+	}
+	if b.read.Leak.Taken() {
+		ll += b.leakAnyhow()
+	}
+	return ll
 }
 
 // anyPressure is the log likelihood of the pressures if the cause is not listed.
@@ -204,22 +264,25 @@ func (b *bench) anyPressure(d measure.Data) float64 {
 	}}.LogLikelihood(d)
 }
 
-// Compression is what the compression test says beside the events.
+// Compression is what compression and leak-down test say beside the events.
 type Compression struct {
 	// Expected is what a sound cylinder shows with the inlet closing as
 	// specified, and AsTimed with it closing as the leading cause has it; zero
 	// without Engine.Cylinder.
 	Expected measure.Interval[units.Pressure] `json:"expected,omitzero"`
 	AsTimed  measure.Interval[units.Pressure] `json:"as_timed,omitzero"`
-	// States ranks rings, valves and a sound cylinder; empty if no pressure was
-	// read.
+	// Lost is the part of the supplied pressure lost in the leak-down test; not
+	// taken without one.
+	Lost measure.Reading[units.Ratio] `json:"lost,omitzero"`
+	// States ranks rings, valves and a sound cylinder, and with a leak-down test
+	// inlet valve, exhaust valve and head joint in place of valves; empty if
+	// neither was taken.
 	States measure.Ranking `json:"states"`
 }
 
 // compression ranks the states of the cylinder over all verdicts.
 func (b *bench) compression(r *Result) (Compression, error) {
 	var c Compression
-	d := b.pressures()
 	if b.squeeze != nil {
 		c.Expected = measure.Between(hundredths(b.squeeze.gauge.Low.SI()), hundredths(b.squeeze.gauge.High.SI()))
 		if i, ok := b.index[r.Causes.Leader().Key]; ok {
@@ -229,28 +292,42 @@ func (b *bench) compression(r *Result) (Compression, error) {
 			c.AsTimed = measure.Between(hundredths(lo), hundredths(hi))
 		}
 	}
-	if !d[0].Taken && !d[1].Taken {
+	if !b.tested() {
 		return c, nil
 	}
-	var logs [states][]float64
+	var err error
+	if c.Lost, err = b.read.Leak.PartLost(); err != nil {
+		return c, err
+	}
+	var logs [shownStates][]float64
 	for _, o := range r.Causes.Odds {
 		if i, ok := b.index[o.Key]; ok && o.Share > 1e-4 {
 			v := &b.verdicts[i]
-			_, each := b.pressed(v, d)
+			_, each := b.pressed(v)
 			for k, x := range each {
-				// the share already holds the pressures: take them out of it once
+				// the share already holds the tests: take them out of it once
 				logs[k] = append(logs[k], math.Log(o.Share)-v.pressed+x)
 			}
 		}
 	}
-	causes := make([]measure.Cause, states)
-	for k, x := range cylinderStates {
-		ll := logSum(logs[k])
-		causes[k] = measure.Cause{Key: x.key, Text: x.text, Prior: x.prior, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 { return ll - math.Log(x.prior) })}
+	causes := make([]measure.Cause, 0, shownStates)
+	for k := range logs {
+		cause := measure.Cause{Key: leakStates[k].key, Text: leakStates[k].text}
+		if k < states {
+			x := &cylinderStates[k]
+			cause = measure.Cause{Key: x.key, Text: x.text, Prior: x.prior}
+		} else {
+			cause.Prior = leakStates[k].part * cylinderStates[valves].prior
+		}
+		if listed := k < valves || b.read.Leak.Taken() == (k > valves); !listed {
+			continue
+		}
+		ll := logSum(logs[k]) - math.Log(cause.Prior)
+		cause.Hypothesis = measure.LogLikelihood(func(measure.Data) float64 { return ll })
+		causes = append(causes, cause)
 	}
 	other, _ := r.Causes.Of(measure.SomethingElse)
-	var err error
-	c.States, err = measure.Rank(d, causes, measure.Cause{Text: "something else", Prior: 0.02, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 {
+	c.States, err = measure.Rank(b.pressures(), causes, measure.Cause{Text: "something else", Prior: 0.02, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 {
 		return math.Log(max(other.Share, 1e-9)) - math.Log(0.02)
 	})})
 	return c, err

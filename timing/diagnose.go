@@ -1,6 +1,9 @@
 package timing
 
 import (
+	"slices"
+
+	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
@@ -85,6 +88,9 @@ func Diagnose(in Input, opt Options) (Result, error) {
 	}
 	if r.NextReadings, err = b.next(r.Causes); err != nil {
 		return Result{}, err
+	}
+	if !s.read.Leak.Taken() && slices.ContainsFunc(r.NextReadings, func(g measure.Gain) bool { return g.Key == leakDownKey }) {
+		r.Basis.Cautions = append(r.Basis.Cautions, refdata.AirTurnsCrank)
 	}
 	if r.Firing, err = firing(s.read); err != nil {
 		return Result{}, err

@@ -6,6 +6,7 @@
 //	a specification from a lift curve                  LobeOf
 //	centre, duration, overlap from event readings      LobesOf
 //	what is wrong, with odds, and what to do           Diagnose
+//	compression dry and wet, leak-down test            Readings, LeakTest, Compression
 //	only the odds, only the shifts                     Causes, Phases
 //	what can be moved on an engine                     MovesOf
 //	the best combination of moves, and the choices     NewPlan, Plan.Best, Plan.Menu
@@ -29,6 +30,11 @@
 // clearance, a check lift, another cam, cams exchanged or back to front, a worn
 // lobe, another follower, a valve held off its seat, a misread event. What the
 // readings cannot tell apart carries the same Group in Result.Causes.
+//
+// A compression test and a leak-down test weigh beside the events: a valve that
+// stands open where the air was let in, by its lifter, a tight clearance or a cam on
+// the wrong turn, against rings, seats and joint, which are no fault of the timing.
+// What was not tested is averaged over.
 //
 // The ranking is judged in this package's tests on engines made up at random,
 // against an exact posterior that shares no code with it.

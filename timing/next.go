@@ -8,13 +8,17 @@ import (
 	"example.com/benchbook/units/measure"
 )
 
+// leakDownKey is the key of the test in the menu.
+const leakDownKey = "leak-down"
+
 // nextLook is a reading the mechanic could take next.
 type nextLook struct {
 	key, text string
 	minutes   float64
 	row       int                                // or, below zero, the dry compression test, or
-	seen      func(v *verdict, far bool) float64 // chance of a yes
+	seen      func(v *verdict, far bool) float64 // chance of a yes, or
 	other     float64                            // the same if the cause is not listed; 0: even
+	heard     func(v *verdict) measure.Outlook   // one of several things
 }
 
 // nextLooks lists what was not taken and could be. The times are common
@@ -47,6 +51,7 @@ func (b *bench) nextLooks() []nextLook {
 		add(!wheel.Taken() && b.engine.fixing(c) != OnePiece, nextLook{key: name + "-on-wheel", text: "measure the " + name + " lobe on its wheel in the hand", minutes: 150, row: rowWheel + int(c)})
 	}
 	add(!r.CompressionDry.Taken() && b.squeeze != nil, nextLook{key: "compression-dry", text: "take a compression reading, plug out and throttle open", minutes: 15, row: -1})
+	add(!r.Leak.Taken(), nextLook{key: leakDownKey, text: "take a leak-down test at top dead centre on compression, and listen where it hisses", minutes: 25, heard: b.leakOutlook})
 	add(r.MarksAlign == NotLooked, nextLook{key: "tooth-marks", text: "take the timing cover off and look whether the tooth marks come into line", minutes: 60, seen: func(v *verdict, _ bool) float64 {
 		for _, a := range v.faults {
 			if a.family == tooth || a.family == wholeTurn {
@@ -115,6 +120,12 @@ func otherOutlook(l nextLook) measure.Outlook {
 			return measure.Outlook{Chances: []float64{l.other, 1 - l.other}}
 		}
 		return measure.Outlook{Chances: []float64{0.5, 0.5}}
+	case l.heard != nil:
+		even := make([]float64, leakOutcomes)
+		for k := range even {
+			even[k] = 1.0 / leakOutcomes
+		}
+		return measure.Outlook{Chances: even}
 	case l.row < 0:
 		return measure.Outlook{Mean: math.Log(5 * units.Atmosphere.SI()), SD: 0.8}
 	case l.row >= rowMaxLift && l.row < rowStop || l.row >= rowGap:
@@ -171,6 +182,9 @@ func (b *bench) outlook(v *verdict, mixes []mix, l nextLook) measure.Outlook {
 		}
 		yes = min(max(yes, 1e-6), 1-1e-6)
 		return measure.Outlook{Chances: []float64{yes, 1 - yes}}
+	}
+	if l.heard != nil {
+		return l.heard(v)
 	}
 	if l.row < 0 {
 		return b.pressureOutlook(v)

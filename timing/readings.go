@@ -109,6 +109,8 @@ type Readings struct {
 	// of kicks, throttle open, before and after a spoonful of oil in the bore.
 	CompressionDry measure.Reading[units.Pressure] `json:"compression_dry"`
 	CompressionWet measure.Reading[units.Pressure] `json:"compression_wet"`
+	// Leak is a leak-down test: what a cylinder at rest loses, and where.
+	Leak LeakTest `json:"leak,omitzero"`
 }
 
 // Input is an engine and what was read from it.

@@ -36,7 +36,7 @@ type verdict struct {
 	best      *part   // that gives most
 	misread   int     // the row misread in it, or -1
 	bestAt    float64
-	pressed   float64             // ln likelihood of the pressures, if any were read
+	pressed   float64             // ln likelihood of compression and leak-down test, if taken
 	missed    [rowTDCLift]float64 // of sum, the terms in which each event was misread
 }
 
@@ -73,7 +73,8 @@ type bench struct {
 	index    map[string]int
 	room     *roomModel
 	squeeze  *squeeze
-	peak     float64 // ln of the greatest weight of a part so far
+	leak     [leakKinds]float64 // ln likelihood of a leak-down test, by the way of leaking
+	peak     float64            // ln of the greatest weight of a part so far
 }
 
 func newBench(s *sheet) (*bench, error) {
@@ -421,8 +422,10 @@ func (b *bench) rank() (measure.Ranking, error) {
 		return measure.Ranking{}, fault.Fault{Code: fault.OutOfRange, Path: "readings", Rule: "uncertainties must be above zero and within reason"}
 	}
 	b.priors()
-	d := b.pressures()
-	tested := d[0].Taken || d[1].Taken
+	tested := b.tested()
+	if b.read.Leak.Taken() {
+		b.leak = b.leakLogs()
+	}
 	causes := make([]measure.Cause, 0, len(b.verdicts))
 	for i := range b.verdicts {
 		v := &b.verdicts[i]
@@ -440,14 +443,14 @@ func (b *bench) rank() (measure.Ranking, error) {
 			ll = math.Inf(-1)
 		}
 		if tested && !math.IsInf(ll, -1) {
-			v.pressed, _ = b.pressed(v, d)
+			v.pressed, _ = b.pressed(v)
 			ll += v.pressed
 		}
 		causes = append(causes, measure.Cause{Key: v.key, Text: v.text, Prior: v.prior, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 { return ll })})
 	}
 	other := measure.Cause{Text: "something else", Prior: b.opt.Priors.Else, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 {
 		if tested {
-			return b.otherwise() + b.anyPressure(d)
+			return b.otherwise() + b.pressedAnyhow()
 		}
 		return b.otherwise()
 	})}

@@ -51,6 +51,11 @@ func TestWildFigures(t *testing.T) {
 			Leak: measure.Interval[units.Area]{High: units.SquareMillimetres(wild.Figure(t, "leak"))},
 		})
 		wild.Finite(t, "cranking", err, k)
+		tester := crank.LeakTester{Orifice: mm("orifice"), Ambient: units.Bars(wild.Figure(t, "ambient"))}
+		hole, err := tester.Hole(units.Bars(wild.Figure(t, "supply")), units.Bars(wild.Figure(t, "held")))
+		wild.Finite(t, "hole", err, hole)
+		holds, err := tester.Held(units.Bars(wild.Figure(t, "supply")), units.SquareMillimetres(wild.Figure(t, "hole")))
+		wild.Finite(t, "held", err, holds)
 		pr, err := crank.CompressedPressure(units.Bars(wild.Figure(t, "p")), units.Value(wild.Figure(t, "r")), wild.Figure(t, "n"))
 		wild.Finite(t, "pressure", err, pr)
 		ra, err := crank.RatioOfTwoPressures(units.Bars(wild.Figure(t, "p")), wild.Figure(t, "f1"), units.Bars(wild.Figure(t, "q")), wild.Figure(t, "f2"), wild.Figure(t, "n"))
