@@ -67,7 +67,7 @@ func driveOfGearsCases(b *book) {
 func rationalCases(b *book) {
 	of := gear.NewRational
 	pairs := []row{{of(15, 2), of(5, 1)}, {of(-3, 4), of(1, 6)}, {of(0, 1), of(2, 3)}, {of(2, 3), of(0, 1)}}
-	for _, ask := range []func(_, _ gear.Rational) gear.Rational{gear.Rational.Plus, gear.Rational.Times, gear.Rational.Over, gear.Rational.Step} {
+	for _, ask := range []func(gear.Rational, gear.Rational) gear.Rational{gear.Rational.Plus, gear.Rational.Times, gear.Rational.Over, gear.Rational.Step} {
 		b.ask(ask, "rational, other", pairs)
 	}
 	some := each(of(15, 2), of(-3, 4), of(12, -8), of(0, 5))

@@ -37,6 +37,8 @@ const (
 	most = 3
 	// empty is an answer of no words or no things.
 	empty = "(nothing)"
+	// untold is an entry of a list that was given with nothing in it.
+	untold = "-"
 )
 
 // sentences are the keys of texts meant for a reader, and of what is said
@@ -201,7 +203,11 @@ func list(to map[string]Figure, path string, v []any, s side, depth int) {
 					break
 				}
 			}
-			walk(to, join(path, strconv.Itoa(i)), v[i], s, depth+1)
+			at, before := join(path, strconv.Itoa(i)), len(to)
+			walk(to, at, v[i], s, depth+1)
+			if len(to) == before && s == given {
+				to[at] = Figure{Text: untold}
+			}
 		}
 	}
 }

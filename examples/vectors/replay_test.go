@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/benchbook/transmission/drive"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
 )
@@ -133,10 +134,42 @@ func quantity[Q units.Quantity](x float64, unit string) (Q, error) {
 	return units.Parse[Q](strings.TrimSpace(strconv.FormatFloat(x, 'g', -1, 64) + " " + unit))
 }
 
+// others reads those that are written as what they are made of.
+func others(from map[string]Figure, path string, v reflect.Value) (bool, error) {
+	var err error
+	switch p := v.Addr().Interface().(type) {
+	case *drive.Ratio:
+		var made struct{ Num, Den int64 }
+		if below(from, path) {
+			if err = fill(from, path, reflect.ValueOf(&made).Elem()); err == nil {
+				*p, err = drive.NewRatio(made.Num, made.Den)
+			}
+		}
+	case *drive.Box:
+		var gears []drive.Gear
+		if below(from, path) {
+			if err = fill(from, path, reflect.ValueOf(&gears).Elem()); err == nil {
+				*p, err = drive.NewBox(gears...)
+			}
+		}
+	case *drive.Curve:
+		var points []drive.PowerPoint
+		if err = fill(from, path, reflect.ValueOf(&points).Elem()); err == nil {
+			*p, err = drive.NewCurve(points...)
+		}
+	default:
+		return false, nil
+	}
+	return true, err
+}
+
 // fill reads what lies at and below a path into v.
 func fill(from map[string]Figure, path string, v reflect.Value) error {
 	f, here := from[path]
 	t := v.Type()
+	if here && f.Text == untold && f.Value == nil && f.Values == nil {
+		return nil
+	}
 	if read := readings[t]; read != nil {
 		if !here {
 			return nil
@@ -145,6 +178,9 @@ func fill(from map[string]Figure, path string, v reflect.Value) error {
 		if err == nil {
 			v.Set(reflect.ValueOf(x))
 		}
+		return err
+	}
+	if done, err := others(from, path, v); done || err != nil {
 		return err
 	}
 	if !here && !below(from, path) && t.Kind() != reflect.Struct {
