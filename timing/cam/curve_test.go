@@ -3,6 +3,7 @@ package cam_test
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"example.com/benchbook/timing/cam"
@@ -188,10 +189,56 @@ func TestBaseCircleUnread(t *testing.T) {
 		if miss := math.Abs(math.Mod(e.Opens.Degrees()-l.centre+l.from(1)+900, 360) - 180); miss > 0.5 {
 			t.Fatalf("opens %v off by %g", e.Opens, miss)
 		}
+		// a zero set by hand is kept, and then the ends must stand near it
+		kept, err := cam.Fit(s, cam.FitOptions{KeepZero: true})
+		if err != nil || kept.Zero != 0 {
+			t.Fatal(kept.Zero, err)
+		}
+		for i := range s {
+			s[i].Lift += units.Millimetre
+		}
 		if _, err := cam.Fit(s, cam.FitOptions{KeepZero: true}); err == nil {
-			t.Fatal("a stretch without readings was taken though the zero is not known")
+			t.Fatal("a stretch without readings was taken though the gauge stands at 1 mm there")
 		}
 	})
+}
+
+// What is missing is said, by what was read: a hole in the lobe, a base circle too
+// little of which was read, a gauge that was to be kept and does not stand at zero,
+// a stretch longer than a base circle.
+func TestUnreadStretchSaysWhatIsMissing(t *testing.T) {
+	l := lobe{8, 60, 100}
+	read := func(from, to, step float64) (s []cam.Sample) {
+		for x := from; x <= to; x += step {
+			s = append(s, cam.Sample{At: units.CamDegrees(x), Lift: units.Millimetres(l.lift(x))})
+		}
+		return s
+	}
+	for _, c := range []struct {
+		name, want string
+		s          []cam.Sample
+		opt        cam.FitOptions
+	}{
+		{"a hole", "21.0° cam from 80.0° cam", append(read(0, 80, 5), read(101, 359, 3)...), cam.FitOptions{}},
+		{"no base", "read three places on it", read(58, 142, 4), cam.FitOptions{}},
+		{"kept zero", "the gauge must show at most 0.10 mm at both its ends", read(60, 140, 4), cam.FitOptions{KeepZero: true}},
+		{"too long", "none longer than 200°", read(35, 165, 4), cam.FitOptions{FillBase: 200 * units.CamDegree}},
+	} {
+		if _, err := cam.Fit(c.s, c.opt); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %v, want %q", c.name, err, c.want)
+		}
+	}
+	// three readings on it are enough, wherever they lie
+	for _, base := range [][]float64{{30, 34, 170}, {30, 34, 37}, {163, 166, 170}} {
+		s := read(42, 158, 4)
+		for _, x := range base {
+			s = append(s, cam.Sample{At: units.CamDegrees(x)})
+		}
+		f, err := cam.Fit(s, cam.FitOptions{})
+		if err != nil || math.Abs(f.Zero.Millimetres()) > 0.02 { // the flank's first readings may count to it
+			t.Errorf("base read at %v: zero %v, %v", base, f.Zero, err)
+		}
+	}
 }
 
 func TestNothingIsNaN(t *testing.T) {

@@ -62,8 +62,9 @@ func (c Criterion) MarshalText() ([]byte, error) { return []byte(c.String()), ni
 type FitOptions struct {
 	Criterion Criterion    // default CrossValidated
 	Noise     units.Length // standard deviation of one reading, for KnownNoise; default 0.01 mm
-	// KeepZero leaves the gauge's zero as it was read; default false: the level
-	// of the base circle is found and taken off.
+	// KeepZero leaves the gauge's zero as it was read, set on the base circle by
+	// hand; default false: the level of the base circle is found from three readings
+	// on it or more, and taken off.
 	KeepZero bool
 	// FillBase is the longest stretch without readings that may be taken as base
 	// circle if lift at both its ends is small; default 300° of the cam. A
@@ -297,12 +298,8 @@ func fillBase(at, y, weight []float64, opt FitOptions) (a, b, w []float64, fille
 		if gap <= longestGap {
 			continue
 		}
-		if gap > opt.FillBase.Degrees() || opt.KeepZero || math.Abs(y[i]) > small || math.Abs(y[next]) > small {
-			return nil, nil, nil, 0, fault.Fault{
-				Code: fault.Missing, Path: "readings",
-				Value: units.CamDegrees(gap).In(units.CamDegree, 1) + " from " + units.CamDegrees(at[i]).In(units.CamDegree, 1),
-				Rule:  "no stretch may be longer than 20° of the cam without a reading, unless it is base circle with lift near zero at both ends",
-			}
+		if gap > opt.FillBase.Degrees() || math.Abs(y[i]) > small || math.Abs(y[next]) > small {
+			return nil, nil, nil, 0, unread(at[i], gap, y[i], y[next], opt)
 		}
 		filled += gap
 		steps := int(math.Ceil(gap / fillStep))
@@ -327,4 +324,24 @@ func fillBase(at, y, weight []float64, opt FitOptions) (a, b, w []float64, fille
 		a, b, w = append(fa, a...), append(fb, b...), append(fw, w...)
 	}
 	return a, b, w, filled, nil
+}
+
+// unread is the fault of a stretch without readings that cannot be taken as base
+// circle, with what would settle it.
+func unread(from, gap, before, after float64, opt FitOptions) fault.Fault {
+	f := fault.Fault{
+		Code: fault.Missing, Path: "readings",
+		Value: units.CamDegrees(gap).In(units.CamDegree, 1) + " from " + units.CamDegrees(from).In(units.CamDegree, 1) +
+			", lift " + units.Millimetres(before).In(units.Millimetre, 2) + " and " + units.Millimetres(after).In(units.Millimetre, 2) + " at its ends",
+		Rule: "off the base circle no stretch may be longer than 20° of the cam without a reading",
+	}
+	switch {
+	case gap > opt.FillBase.Degrees():
+		f.Rule += ", and on it none longer than " + opt.FillBase.In(units.CamDegree, 0)
+	case opt.KeepZero:
+		f.Rule += "; if this one is base circle, the gauge must show at most " + opt.Small.In(units.Millimetre, 2) + " at both its ends"
+	default:
+		f.Rule += "; if this one is base circle, too little of it was read to find its level: read three places on it, one of them at each end, or set the gauge to zero there and keep that zero"
+	}
+	return f
 }
