@@ -24,8 +24,8 @@ func ExampleAll() {
 		fmt.Printf("%s: %s\n", p.Name, p.Finding)
 	}
 	// Output:
-	// valve-lift: inlet 9.6° crank early, exhaust 14.5° crank late; full: as read, dashed: as specified, to a plain lobe shape
-	// timing-circle: inlet 9.6° crank early, exhaust 14.5° crank late; full: as read, dashed: as specified
+	// valve-lift: Inlet 9.6° early, exhaust 14.5° late
+	// timing-circle: Inlet 9.6° early, exhaust 14.5° late
 }
 
 // A picture as a document, as part of a page, and as dots.

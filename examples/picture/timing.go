@@ -2,176 +2,155 @@ package picture
 
 import (
 	"math"
+	"strconv"
+	"strings"
 
+	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 
+	"example.com/benchbook/examples/internal/lift"
 	"example.com/benchbook/examples/job"
 	"example.com/benchbook/timing"
 	"example.com/benchbook/units"
 )
 
-// events is one cam's opening and closing in crank degrees of the cycle, 0 at
-// the top dead centre between exhaust and inlet.
-type events struct{ opens, closes, lift float64 }
-
-func inletOf(opens, closes units.CrankPosition, lift units.Length) events {
-	return events{opens.After().Degrees() + bdc(opens), closes.After().Degrees() + bdc(closes), lift.Millimetres()}
-}
-
-// An exhaust cam opens before and closes after the same dead centres, half a
-// cycle earlier: from 180° before the overlap TDC.
-func exhaustOf(opens, closes units.CrankPosition, lift units.Length) events {
-	return events{opens.After().Degrees() - bdc(opens), closes.After().Degrees() - bdc(closes), lift.Millimetres()}
-}
-
-func bdc(p units.CrankPosition) float64 {
-	if p.Datum() == units.BDC {
-		return 180
-	}
-	return 0
-}
-
-// curve draws a lobe of plain shape, lift times cos², through its events at the
-// check lift. It shows where the lobe lies, not how it was ground.
-func (e events) curve(check float64) plotter.XYs {
-	if e.lift <= check {
-		return nil
-	}
-	centre, half := (e.opens+e.closes)/2, (e.closes-e.opens)/2
-	reach := half / (2 / math.Pi * math.Acos(math.Sqrt(check/e.lift)))
-	xys := make(plotter.XYs, 121)
-	for i := range xys {
-		x := float64(i)/60 - 1
-		c := math.Cos(math.Pi / 2 * x)
-		xys[i].X, xys[i].Y = centre+reach*x, e.lift*c*c
-	}
-	return xys
-}
-
-type pair struct{ inlet, exhaust events }
-
-// specified and found return both cams by the book and as read; ok is false
-// where a reading is missing.
-func specified(e timing.Engine) pair {
-	return pair{inletOf(e.Inlet.Opens, e.Inlet.Closes, liftOr(e.Inlet.MaxLift.Value())), exhaustOf(e.Exhaust.Opens, e.Exhaust.Closes, liftOr(e.Exhaust.MaxLift.Value()))}
-}
-
-func found(v job.TimingResult) (pair, bool) {
-	r, book := v.Input.Readings, specified(v.Input.Engine)
-	ok := r.InletOpens.Taken() && r.InletCloses.Taken() && r.ExhaustOpens.Taken() && r.ExhaustCloses.Taken()
-	p := pair{inletOf(r.InletOpens.Value(), r.InletCloses.Value(), r.InletMaxLift.Value()), exhaustOf(r.ExhaustOpens.Value(), r.ExhaustCloses.Value(), r.ExhaustMaxLift.Value())}
-	if !r.InletMaxLift.Taken() {
-		p.inlet.lift = book.inlet.lift
-	}
-	if !r.ExhaustMaxLift.Taken() {
-		p.exhaust.lift = book.exhaust.lift
-	}
-	return p, ok
-}
-
-// liftOr stands in for a greatest lift that was not given, so that the lobes
-// can still be drawn.
-func liftOr(l units.Length) units.Length {
-	if l <= 0 {
-		return 8 * units.Millimetre
-	}
-	return l
-}
-
 func timingPictures(v job.TimingResult) ([]Picture, error) {
-	all, err := oddsPicture("timing", "Valve timing: odds", v.Verdict.Causes)
+	all, err := oddsPicture("timing", "Valve timing", v.Verdict.Causes)
 	if err != nil {
 		return nil, err
 	}
-	read, ok := found(v)
-	if !ok {
+	inlet, exhaust := lift.Of(v)
+	if !inlet.Read.Known || !exhaust.Read.Known {
 		return all, nil
 	}
-	lift, err := liftPicture(v, read)
+	curves, err := liftPicture(v, inlet, exhaust)
 	if err != nil {
 		return nil, err
 	}
-	circle, err := circlePicture(v, read)
+	circle, err := circlePicture(v, inlet, exhaust)
 	if err != nil {
 		return nil, err
 	}
-	return append([]Picture{lift, circle}, all...), nil
+	return append([]Picture{curves, circle}, all...), nil
 }
 
 func phaseFinding(v job.TimingResult) string {
-	in, ex := v.Verdict.Inlet.Crank.Value(), v.Verdict.Exhaust.Crank.Value()
-	return "inlet " + shift(in) + ", exhaust " + shift(ex)
+	return "Inlet " + shift(v.Verdict.Inlet) + ", exhaust " + shift(v.Verdict.Exhaust)
 }
 
-func shift(a units.CrankAngle) string {
+// shift says how a cam stands.
+func shift(p timing.Phase) string {
+	a := p.Crank.Value()
 	switch {
 	case a.Abs() < units.CrankDegree:
-		return "as specified"
+		return "right"
 	case a < 0:
-		return (-a).In(units.CrankDegree, 1) + " late"
+		return degree(-a) + " late"
 	}
-	return a.In(units.CrankDegree, 1) + " early"
+	return degree(a) + " early"
 }
 
-func liftPicture(v job.TimingResult, read pair) (Picture, error) {
-	p := sheet("degrees of the crank, 0 = TDC between exhaust and inlet", "lift, mm")
-	book, check := specified(v.Input.Engine), v.Input.Engine.Check.Lift.Millimetres()
-	top := max(book.inlet.lift, book.exhaust.lift)
-	draw := func(e events, style int, width vg.Length) func() error {
+func degree(a units.CrankAngle) string {
+	return strings.TrimSuffix(a.In(units.CrankDegree, 1), " crank")
+}
+
+// liftPicture draws lift over the crank: specified dashed, as read full with the
+// readings as rings, an arrow from where each lobe should stand to where it stands.
+func liftPicture(v job.TimingResult, inlet, exhaust lift.Pair) (Picture, error) {
+	p := sheet("crank degrees from the TDC of overlap", "lift, mm")
+	top := max(inlet.Book.Max, exhaust.Book.Max, inlet.Read.Max, exhaust.Read.Max)
+	curve := func(c lift.Cam, style int, width vg.Length) func() error {
 		return func() error {
-			xys := e.curve(check)
-			if xys == nil {
+			from, to, ok := c.Span()
+			if !ok {
 				return nil
 			}
-			l, err := line(xys, style, width)
-			if err != nil {
-				return err
+			var xys plotter.XYs
+			for i := range 161 {
+				x := from + (to-from)*float64(i)/160
+				xys = append(xys, plotter.XY{X: x, Y: c.At(x)})
 			}
-			p.Add(l)
-			return nil
+			return drawn(p, xys, style, width)
 		}
 	}
-	overlap := func() error {
-		from, to := read.inlet.opens, read.exhaust.closes
-		if from >= to {
+	both := func() error {
+		from, to, ok := lift.Overlap(inlet.Read, exhaust.Read)
+		if !ok {
 			return nil
 		}
-		a, err := area(pale, plotter.XYs{{X: from, Y: 0}, {X: to, Y: 0}, {X: to, Y: check}, {X: from, Y: check}})
-		if err != nil {
-			return err
+		xys := plotter.XYs{{X: from, Y: 0}}
+		for i := range 41 {
+			x := from + (to-from)*float64(i)/40
+			xys = append(xys, plotter.XY{X: x, Y: min(inlet.Read.At(x), exhaust.Read.At(x))})
 		}
-		p.Add(a)
-		return note(p, (from+to)/2-38, -top*0.055, "overlap as read", false)
+		say(p, (from+to)/2, top*0.8, amid, level, "both", "open", strconv.FormatFloat(to-from, 'f', 0, 64)+"°")
+		return area(p, grey, 0, append(xys, plotter.XY{X: to, Y: 0}))
 	}
-	mark := func(x float64, text string, right bool) func() error {
+	points := func(c lift.Cam) func() error {
 		return func() error {
-			l, err := line(plotter.XYs{{X: x, Y: 0}, {X: x, Y: check}}, 0, vg.Points(1))
-			if err != nil {
-				return err
+			var xys plotter.XYs
+			for _, q := range c.Points {
+				xys = append(xys, plotter.XY{X: q.At, Y: q.Lift})
 			}
-			p.Add(l)
-			if right {
-				return note(p, x+3, top*0.02, text, false)
+			if len(xys) == 0 {
+				return nil
 			}
-			return note(p, x-16, top*0.02, text, true)
+			return rings(p, xys)
 		}
 	}
 	r := v.Input.Readings
-	err := collect(overlap,
-		draw(book.exhaust, 1, vg.Points(1)), draw(book.inlet, 1, vg.Points(1)),
-		draw(read.exhaust, 0, vg.Points(1.8)), draw(read.inlet, 0, vg.Points(1.8)),
-		mark(read.exhaust.opens, "opens "+r.ExhaustOpens.Value().String(), true), mark(read.inlet.closes, "closes "+r.InletCloses.Value().String(), false),
+	cam := func(name string, c lift.Pair, phase timing.Phase) func() error {
+		return func() error {
+			at, should := c.Read.Centre(), c.Book.Centre()
+			shout(p, (at+should)/2, top*1.13, amid, above, name, shift(phase))
+			for _, x := range []float64{c.Read.Opens, c.Read.Closes} {
+				if err := drawn(p, plotter.XYs{{X: x, Y: 0}, {X: x, Y: c.Read.Check}}, full, vg.Points(2)); err != nil {
+					return err
+				}
+			}
+			if math.Abs(at-should) < 4 {
+				return nil
+			}
+			return arrow(p, should, at, top*1.09, 9, top*0.03)
+		}
+	}
+	err := collect(both,
+		curve(exhaust.Book, dashed, vg.Points(1)), curve(inlet.Book, dashed, vg.Points(1)),
+		curve(exhaust.Read, full, vg.Points(1.8)), curve(inlet.Read, full, vg.Points(1.8)),
+		points(exhaust.Read), points(inlet.Read),
+		cam("exhaust", exhaust, v.Verdict.Exhaust),
+		cam("inlet", inlet, v.Verdict.Inlet),
 		func() error {
-			return note(p, (read.exhaust.opens+read.exhaust.closes)/2-14, top*1.03, "exhaust", false)
+			return drawn(p, plotter.XYs{{X: -300, Y: 0}, {X: 300, Y: 0}}, full, vg.Points(0.8))
 		},
-		func() error { return note(p, (read.inlet.opens+read.inlet.closes)/2-8, top*1.03, "inlet", false) },
 	)
-	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -300, 300, -top*0.07, top*1.12
+	// Events in words under the lobes: exhaust in the first row, inlet in the second.
+	say(p, -298, -top*0.05, after, below, "exhaust opens "+r.ExhaustOpens.Value().String())
+	say(p, 12, -top*0.05, after, below, "exhaust closes "+r.ExhaustCloses.Value().String())
+	say(p, -12, -top*0.17, before, below, "inlet opens "+r.InletOpens.Value().String())
+	say(p, 298, -top*0.17, before, below, "inlet closes "+r.InletCloses.Value().String())
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -300, 300, -top*0.28, top*1.37
 	p.X.Tick.Marker = degrees{}
-	grid := plotter.NewGrid()
-	grid.Vertical.Color, grid.Horizontal.Color = pale, pale
-	p.Add(grid)
-	return Picture{Name: "valve-lift", Title: "Valve lift against specification", Finding: phaseFinding(v) +
-		"; full: as read, dashed: as specified, to a plain lobe shape", plot: p, w: wide, h: tall}, err
+	p.Y.Tick.Marker = lifts{top}
+	title := "Valve lift. Dashed: as specified; full: as read"
+	if inlet.Read.Measured() || exhaust.Read.Measured() {
+		title += "; rings: readings"
+	}
+	if !inlet.Read.Measured() || !exhaust.Read.Measured() {
+		title += "; a plain lobe through the events where lift was not read"
+	}
+	return Picture{Name: "valve-lift", Title: title, Finding: phaseFinding(v), plot: p, h: tall}, err
+}
+
+// lifts marks an axis every second millimetre up to a greatest.
+type lifts struct{ most float64 }
+
+// Ticks returns the marks.
+func (l lifts) Ticks(float64, float64) []plot.Tick {
+	var all []plot.Tick
+	for y := 0.0; y <= l.most*1.05; y += 2 {
+		all = append(all, plot.Tick{Value: y, Label: units.Millimetres(y).In(units.Millimetre, 0)[:1]})
+	}
+	return all
 }
