@@ -1,9 +1,6 @@
 package main
 
 import (
-	"example.com/benchbook/carburation/air"
-	"example.com/benchbook/carburation/fuel"
-	"example.com/benchbook/units"
 	"example.com/benchbook/units/fastener"
 )
 
@@ -13,15 +10,6 @@ func furtherCases(b *book) {
 }
 
 func furtherTables(b *book) {
-	w, ratio, err := air.LogLaw{}.At(units.Metres(1500))
-	b.add("carburation/air.LogLaw.At", in{"height": units.Metres(1500)}, of(map[string]any{"weather": w, "density_ratio": ratio}, err))
-	day := air.Weather{Pressure: units.Hectopascals(1010), Temperature: units.Celsius(28), Humidity: units.Percents(60)}
-	b.add("carburation/air.Weather.At", in{"weather": day}, of(day.At()))
-	for f := range fuel.All() {
-		b.add("carburation/fuel.Fuel.LatentHeatPerAir", in{"fuel": words(f.Name)}, only(f.LatentHeatPerAir()))
-	}
-	shares := fuel.Composition{Carbon: units.Percents(86), Hydrogen: units.Percents(14)}
-	b.add("carburation/fuel.Composition.Formula", in{"shares": shares}, of(shares.Formula(fuel.Convention{})))
 	for _, name := range []string{"1/4 BSF", "M8"} {
 		t := fastener.MustParse(name)
 		limits, err := t.Limits(mm(8))
