@@ -15,6 +15,7 @@ import (
 type Curve struct {
 	coef  [][4]float64 // lift in mm over each piece by powers of the part run through
 	inv   float64      // pieces per degree; NaN if they are uneven
+	eve   float64      // one even piece before the first knot, degrees; NaN if they are uneven
 	start float64      // angle of the first knot, degrees
 	knots []float64    // first angle of each piece, degrees from start; nil if even
 	guide []int32      // for uneven knots: the piece that holds the start of each slot
@@ -28,7 +29,7 @@ const turnDegrees = 360.0
 // first zero) with the given second derivatives by degree.
 func newCurve(start float64, knots, lift, second []float64) *Curve {
 	n := len(knots)
-	c := &Curve{start: start, coef: make([][4]float64, n)}
+	c := &Curve{coef: make([][4]float64, n)}
 	even := true
 	for i := range n {
 		next, h := (i+1)%n, turnDegrees-knots[i]
@@ -42,9 +43,11 @@ func newCurve(start float64, knots, lift, second []float64) *Curve {
 	}
 	if even {
 		c.inv = float64(n) / turnDegrees
+		c.startAt(start)
 		return c
 	}
 	c.knots, c.inv = knots, math.NaN()
+	c.startAt(start)
 	slots := 4 * n
 	c.slots = float64(slots) / turnDegrees
 	c.guide = make([]int32, slots)
@@ -56,6 +59,9 @@ func newCurve(start float64, knots, lift, second []float64) *Curve {
 	}
 	return c
 }
+
+// startAt puts the first knot at an angle.
+func (c *Curve) startAt(degrees float64) { c.start, c.eve = degrees, degrees-1/c.inv }
 
 // piece finds the piece and the part of it run through at x degrees from the
 // first knot, x within the turn, and the piece's length in degrees.
@@ -109,14 +115,16 @@ func within(x float64) float64 {
 // Lift returns the lift at a camshaft angle. It allocates nothing. The error is
 // that the angle is not finite.
 func (c *Curve) Lift(at units.CamAngle) (units.Length, error) {
-	if c == nil {
-		return 0, noCurve()
-	}
-	// inv is NaN where the pieces are uneven, which sends them the long way too.
-	u := (at.Degrees() - c.start) * c.inv
-	if i := int(u); u >= 0 && uint(i) < uint(len(c.coef)) {
-		k, t := &c.coef[i], u-float64(i)
-		return units.Millimetres(k[0] + t*k[1] + t*t*(k[2]+t*k[3])), nil
+	if c != nil {
+		// Pieces are counted from 1: what lies within one of nought either way
+		// comes to nought, and one comparison sends it the long way with all that
+		// is outside the turn or no number. So does NaN for uneven pieces.
+		u := (at.Degrees() - c.eve) * c.inv
+		i := int(u)
+		if piece := uint(i - 1); piece < uint(len(c.coef)) {
+			k, t := &c.coef[piece], u-float64(i)
+			return units.Millimetres(k[0] + t*k[1] + t*t*(k[2]+t*k[3])), nil
+		}
 	}
 	return c.anywhere(at)
 }
@@ -283,10 +291,11 @@ func (c *Curve) Advanced(by units.CamAngle) (*Curve, error) {
 		return nil, notFinite()
 	}
 	d := *c
-	d.start = c.start - by.Degrees()
-	if math.Abs(d.start) > turnDegrees {
-		d.start = within(d.start)
+	start := c.start - by.Degrees()
+	if math.Abs(start) > turnDegrees {
+		start = within(start)
 	}
+	d.startAt(start)
 	return &d, nil
 }
 
@@ -297,7 +306,8 @@ func (c *Curve) Reversed() *Curve {
 		return c
 	}
 	n := len(c.coef)
-	d := &Curve{coef: make([][4]float64, n), inv: c.inv, start: -c.start - turnDegrees, slots: c.slots}
+	d := &Curve{coef: make([][4]float64, n), inv: c.inv, slots: c.slots}
+	d.startAt(-c.start - turnDegrees)
 	for i := range n {
 		k := c.coef[n-1-i]
 		// t to 1 - t.
