@@ -344,18 +344,21 @@ func boreCoefficient(d, fall float64, opt JetOptions) (cd, re float64) {
 }
 
 // boreFor returns the bore whose effective area is ca, with its coefficient and
-// Reynolds number.
+// Reynolds number. With d² = 4 ca/(pi Cd) that number is sqrt(Cd) times what the
+// area alone fixes, so that Cd is all there is to find.
 func boreFor(ca, fall float64, opt JetOptions) (d, cd, re float64) {
-	d = math.Sqrt(ca / 0.78 * 4 / math.Pi)
-	for range 20 { // Cd changes slowly with the bore: each turn gains two digits
-		cd, re = boreCoefficient(d, fall, opt)
-		next := math.Sqrt(ca / cd * 4 / math.Pi)
-		if math.Abs(next-d) <= 1e-14*d {
+	across := math.Sqrt(4 * ca / math.Pi)
+	ideal := fall * across / opt.Viscosity.SquareMetresPerSecond()
+	cd = 0.78
+	for range 40 { // Cd changes slowly with the bore: each turn gains two digits
+		re = math.Sqrt(cd) * ideal
+		next := parallelBore(math.Min(math.Max(re, 10), 20000), opt.LengthOverBore)
+		if math.Abs(next-cd) <= 1e-14 {
 			break
 		}
-		d = next
+		cd = next
 	}
-	return d, cd, re
+	return across / math.Sqrt(cd), cd, re
 }
 
 func nearestDrill(d units.Length) string {
