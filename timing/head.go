@@ -242,14 +242,18 @@ func (m *roomModel) toPiston(c Cam, shift measure.Reading[units.CrankAngle]) Gap
 	cos := math.Cos(v.Tilt.SI())
 	free := v.ToPiston.Value().Millimetres()
 	search := func(advance float64) (float64, float64) {
-		return least(func(at float64, i int) float64 {
+		return least(func(at float64, i int, limit float64) float64 {
 			x := 0.0
 			if i >= 0 {
 				x = m.travel[i]
 			} else {
 				x = m.piston(at)
 			}
-			return free + x*cos - m.lift(c, at, advance)
+			gap := free + x*cos
+			if gap-m.most(c) > limit { // whatever the lift
+				return gap
+			}
+			return gap - m.lift(c, at, advance)
 		})
 	}
 	advance, u := shift.Value().Degrees(), shift.U().Degrees()
@@ -281,8 +285,12 @@ func (m *roomModel) between(inlet, exhaust measure.Reading[units.CrankAngle]) Ga
 	}
 	shut := m.h.Between.Value().Millimetres()
 	search := func(in, ex float64) (float64, float64) {
-		return least(func(at float64, _ int) float64 {
-			return m.rims(shut, m.lift(Inlet, at, in), m.lift(Exhaust, at, ex))
+		return least(func(at float64, _ int, limit float64) float64 {
+			a, b := m.lift(Inlet, at, in), m.lift(Exhaust, at, ex)
+			if shut-a-b > limit { // each rim moves no further than its valve
+				return shut
+			}
+			return m.rims(shut, a, b)
 		})
 	}
 	in, ex := inlet.Value().Degrees(), exhaust.Value().Degrees()
@@ -320,26 +328,43 @@ func (g Gap) judge(gap, u, at float64) Gap {
 	return g
 }
 
-// least searches a whole turn round overlap: every three degrees, then by thirds
-// in the six degrees round the smallest. i is the place in travel, -1 between places.
-func least(f func(at float64, i int) float64) (value, at float64) {
+// most is a lift that a valve never exceeds, mm.
+func (m *roomModel) most(c Cam) float64 {
+	if m.h.valve(c).Curve != nil {
+		return math.Inf(1)
+	}
+	return m.lobes[c].top
+}
+
+// least searches a whole turn round overlap: every three degrees, then by the
+// golden section in the six degrees round the smallest. i is the place in travel, -1
+// between places. Where the gap cannot be as small as the limit any larger figure will do.
+func least(f func(at float64, i int, limit float64) float64) (value, at float64) {
 	value = math.Inf(1)
+	limit := f(0, roomSpan/roomStep, value) + 1e-9 // valves come nearest round overlap; a little more for rounding
 	for i := 0; i <= 2*roomSpan/roomStep; i++ {
 		x := float64(i*roomStep - roomSpan)
-		if v := f(x, i); v < value {
+		if v := f(x, i, limit); v < value {
 			value, at = v, x
+			limit = min(limit, v+1e-9)
 		}
 	}
+	const part = 0.6180339887498949 // (sqrt 5 - 1)/2
 	lo, hi := at-roomStep, at+roomStep
-	for range 30 { // (2/3)^30 of six degrees is far below what a disc shows
-		a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
-		if f(a, -1) < f(b, -1) {
-			hi = b
+	a, b := hi-part*(hi-lo), lo+part*(hi-lo)
+	fa, fb := f(a, -1, math.Inf(1)), f(b, -1, math.Inf(1))
+	for range 25 { // 0.618^25 of six degrees is far below what a disc shows
+		if fa < fb {
+			hi, b, fb = b, a, fa
+			a = hi - part*(hi-lo)
+			fa = f(a, -1, math.Inf(1))
 		} else {
-			lo = a
+			lo, a, fa = a, b, fb
+			b = lo + part*(hi-lo)
+			fb = f(b, -1, math.Inf(1))
 		}
 	}
-	if v := f((lo+hi)/2, -1); v < value {
+	if v := f((lo+hi)/2, -1, math.Inf(1)); v < value {
 		value, at = v, (lo+hi)/2
 	}
 	return value, at
