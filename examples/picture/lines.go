@@ -92,11 +92,24 @@ func marked(p *plot.Plot, x, y float64, short bool) error {
 	}
 	s.GlyphStyle = draw.GlyphStyle{Color: black, Radius: vg.Points(4.5), Shape: draw.CircleGlyph{}}
 	if short {
-		s.GlyphStyle.Radius = vg.Points(7)
-		s.GlyphStyle.Shape = draw.CrossGlyph{}
+		s.GlyphStyle.Shape = heavyCross{}
 	}
 	p.Add(s)
 	return nil
+}
+
+// heavyCross is seen across a bench, which the plotting package's own is not.
+type heavyCross struct{}
+
+// DrawGlyph draws it.
+func (heavyCross) DrawGlyph(c *draw.Canvas, style draw.GlyphStyle, at vg.Point) {
+	c.SetLineStyle(draw.LineStyle{Color: style.Color, Width: vg.Points(2.2)})
+	for _, up := range []vg.Length{1, -1} {
+		var p vg.Path
+		p.Move(vg.Point{X: at.X - style.Radius, Y: at.Y - up*style.Radius})
+		p.Line(vg.Point{X: at.X + style.Radius, Y: at.Y + up*style.Radius})
+		c.Stroke(p)
+	}
 }
 
 // words is a piece of writing at a place of the plot, on white, so that no line
