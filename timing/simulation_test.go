@@ -26,7 +26,9 @@ import (
 // moves the opening by less than 3° counts as none. The peer is an exact
 // posterior: sums over grids of every unknown, sharing no code with the library.
 //
-//	go test ./timing -run Simulation -v -seeds 200
+//	go test ./timing -run Simulation -v -timeout 0 -seeds 200
+//
+// prints each seed and then all of them together, in about two hours on one core.
 var (
 	seeds   = flag.Int("seeds", 1, "seeds of the ranking simulation")
 	engines = flag.Int("engines", 10_000, "engines of each seed and mode")
@@ -318,6 +320,24 @@ type tally struct {
 	exactOut, exactRight     int // outside 10:1 by the exact posterior
 }
 
+// add counts the engines of another seed in.
+func (t *tally) add(u *tally) {
+	for _, x := range [...]struct{ at, by *int }{
+		{&t.n, &u.n}, {&t.top1, &u.top1}, {&t.near3, &u.near3}, {&t.near10, &u.near10}, {&t.outside3, &u.outside3}, {&t.right3, &u.right3},
+		{&t.outside10, &u.outside10}, {&t.right10, &u.right10}, {&t.holds, &u.holds}, {&t.size, &u.size}, {&t.covered, &u.covered}, {&t.shifts, &u.shifts},
+		{&t.exactN, &u.exactN}, {&t.exactOut, &u.exactOut}, {&t.exactRight, &u.exactRight},
+	} {
+		*x.at += *x.by
+	}
+	t.logLoss += u.logLoss
+	t.exactLoss += u.exactLoss
+	t.libraryOnSame += u.libraryOnSame
+	for i := range t.bins {
+		b, c := &t.bins[i], &u.bins[i]
+		b.n, b.right, b.stated = b.n+c.n, b.right+c.right, b.stated+c.stated
+	}
+}
+
 func (m simMode) run(tb testing.TB, seed uint64, engines, exact int) tally {
 	rng := rand.New(rand.NewPCG(seed, uint64(len(m.name))))
 	classes := m.classes()
@@ -456,10 +476,16 @@ func TestSimulation(t *testing.T) {
 		n, exact = min(n, 120), 4 // emulated processors take long
 	}
 	for _, m := range simModes {
+		var all tally
 		for seed := range *seeds {
 			r := m.run(t, uint64(seed+1), n, exact)
 			t.Log(r.print(m))
 			r.check(t, m)
+			all.add(&r)
+		}
+		if *seeds > 1 {
+			t.Logf("%d seeds together: %s", *seeds, all.print(m))
+			all.check(t, m)
 		}
 	}
 }
