@@ -135,7 +135,7 @@ func (c Cylinder) squeeze(from units.CrankPosition, p0, t0, n, leak, w float64) 
 		if !(p > p0) {
 			return 0
 		}
-		t := t0 * math.Pow(m*v0/volume(th), n-1)
+		t := t0 * p / p0 * volume(th) / (m * v0) // by the gas law
 		return -leak * p / math.Sqrt(gasConstant*t) * nozzle(p0/p) / (m0 * w)
 	}
 	const steps = 120 // about a degree each, which the fourth-order rule makes plenty
@@ -169,5 +169,6 @@ const gasConstant = 287.05
 func nozzle(r float64) float64 {
 	const k = 1.4
 	r = max(r, 0.5282817877171742) // (2/(k+1))^(k/(k-1))
-	return math.Sqrt(2 * k / (k - 1) * (math.Pow(r, 2/k) - math.Pow(r, (k+1)/k)))
+	root := math.Pow(r, 1/k)
+	return math.Sqrt(2 * k / (k - 1) * (root*root - r*root))
 }
