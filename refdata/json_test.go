@@ -55,7 +55,7 @@ func checkJSON(t *testing.T, at string, v any) {
 }
 
 func TestStatusText(t *testing.T) {
-	for s := Standard; s <= FromMemory; s++ {
+	for s := Status(0); s <= FromMemory; s++ {
 		text, err := s.MarshalText()
 		var back Status
 		if err != nil || back.UnmarshalText(text) != nil || back != s {

@@ -38,7 +38,7 @@ func (s Status) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 // UnmarshalText reads the words of String. The error is a fault.UnknownName.
 func (s *Status) UnmarshalText(text []byte) error {
 	*s = statusNamed(string(text))
-	if *s == 0 {
+	if *s == 0 && string(text) != s.String() {
 		return fault.Fault{Code: fault.UnknownName, Path: "status", Value: string(text), Rule: "standard, published, derived, common practice or from memory"}
 	}
 	return nil
