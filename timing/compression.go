@@ -271,9 +271,10 @@ type Compression struct {
 	// without Engine.Cylinder.
 	Expected measure.Interval[units.Pressure] `json:"expected,omitzero"`
 	AsTimed  measure.Interval[units.Pressure] `json:"as_timed,omitzero"`
-	// Lost is the part of the supplied pressure lost in the leak-down test; not
-	// taken without one.
-	Lost measure.Reading[units.Ratio] `json:"lost,omitzero"`
+	// Lost is the part of the supplied pressure lost in the leak-down test, and
+	// LostWet the same with oil in the bore; not taken where it was not read.
+	Lost    measure.Reading[units.Ratio] `json:"lost,omitzero"`
+	LostWet measure.Reading[units.Ratio] `json:"lost_wet,omitzero"`
 	// States ranks rings, valves and a sound cylinder, and with a leak-down test
 	// inlet valve, exhaust valve and head joint in place of valves; empty if
 	// neither was taken.
@@ -296,7 +297,7 @@ func (b *bench) compression(r *Result) (Compression, error) {
 		return c, nil
 	}
 	var err error
-	if c.Lost, err = b.read.Leak.PartLost(); err != nil {
+	if c.Lost, c.LostWet, err = b.read.Leak.PartLost(); err != nil {
 		return c, err
 	}
 	var logs [shownStates][]float64

@@ -19,6 +19,10 @@ type LeakTest struct {
 	Held   measure.Reading[units.Pressure] `json:"held"`
 	// Lost is the part lost, 1 - held/supply, off a tester scaled in per cent.
 	Lost measure.Reading[units.Ratio] `json:"lost"`
+	// HeldWet or LostWet is the same with a spoonful of oil in the bore, which seals
+	// worn rings and nothing else.
+	HeldWet measure.Reading[units.Pressure] `json:"held_wet"`
+	LostWet measure.Reading[units.Ratio]    `json:"lost_wet"`
 	// AtInlet to AtJoint say where it hissed: at the carburettor with its throttle
 	// open, in the exhaust pipe, at the crankcase breather or oil filler, and by
 	// bubbles of soapy water round head joint and plug.
@@ -36,27 +40,39 @@ func (t LeakTest) Taken() bool {
 	return t.measured() || t.AtInlet != NotLooked || t.AtExhaust != NotLooked || t.AtBreather != NotLooked || t.AtJoint != NotLooked
 }
 
-// measured reports whether the loss itself was read.
-func (t LeakTest) measured() bool { return t.Lost.Taken() || t.Supply.Taken() && t.Held.Taken() }
+// measured reports whether any of the loss itself was read.
+func (t LeakTest) measured() bool {
+	return t.Supply.Taken() || t.Held.Taken() || t.HeldWet.Taken() || t.Lost.Taken() || t.LostWet.Taken()
+}
 
 // listened reports whether any place was listened at.
 func (t LeakTest) listened() bool { return t.seen() != [places]Seen{} }
 
 // PartLost returns the part of the supplied pressure that the cylinder does not
-// keep, 1 - held/supply of the gauge pressures, with its uncertainty (first order,
-// JCGM 100:2008, 5.1.2); not taken where neither was read. It depends on the size of
-// the tester's orifice: see crank.LeakTester. Errors: a pressure missing or out of
-// order, pressures and part both given, a part outside 0 to 1.
-func (t LeakTest) PartLost() (measure.Reading[units.Ratio], error) {
+// keep, dry and with oil in the bore, 1 - held/supply of the gauge pressures, with
+// its uncertainty (first order, JCGM 100:2008, 5.1.2); not taken where it was not
+// read. It depends on the size of the tester's orifice: see crank.LeakTester. Errors:
+// a pressure missing or out of order, pressures and part both given, a part outside
+// 0 to 1, a wet figure without a dry one.
+func (t LeakTest) PartLost() (dry, wet measure.Reading[units.Ratio], err error) {
 	if err := t.check(); err != nil {
-		return measure.Reading[units.Ratio]{}, err
+		return dry, wet, err
 	}
-	if t.Lost.Taken() || !t.measured() {
-		return t.Lost, nil
+	if !t.Supply.Taken() {
+		return t.Lost, t.LostWet, nil
 	}
-	s, h := t.Supply.Value().SI(), t.Held.Value().SI()
-	u := math.Hypot(t.Held.U().SI()/s, t.Supply.U().SI()*h/s/s)
-	return measure.Of(units.Value(1-h/s), units.Value(u)), nil
+	part := func(held measure.Reading[units.Pressure]) measure.Reading[units.Ratio] {
+		if !held.Taken() {
+			return measure.Reading[units.Ratio]{}
+		}
+		s, h := t.Supply.Value().SI(), held.Value().SI()
+		u := math.Hypot(held.U().SI()/s, t.Supply.U().SI()*h/s/s)
+		if u == 0 { // both exact by name
+			return measure.Exact(units.Value(1 - h/s))
+		}
+		return measure.Of(units.Value(1-h/s), units.Value(u))
+	}
+	return part(t.Held), part(t.HeldWet), nil
 }
 
 // cycle is the crank at the test in degrees from the overlap TDC.
@@ -74,21 +90,34 @@ func (t LeakTest) check() error {
 		path string
 		v    measure.Reading[units.Pressure]
 		low  units.Pressure
-	}{{"supply", t.Supply, units.Bars(0.5)}, {"held", t.Held, 0}} {
+	}{{"supply", t.Supply, units.Bars(0.5)}, {"held", t.Held, 0}, {"held_wet", t.HeldWet, 0}} {
 		if l.Under(x.path, x.v.Err()); x.v.Taken() && !(x.v.Value() >= x.low && x.v.Value() <= units.Bars(20)) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: x.path, Value: x.v.Text(), Unit: "bar", Rule: x.low.String() + " to 20 bar above the air outside"})
 		}
 	}
-	if l.Under("lost", t.Lost.Err()); t.Lost.Taken() && !(t.Lost.Value() >= 0 && t.Lost.Value() <= units.One) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "lost", Value: t.Lost.Text(), Unit: "%", Rule: "0 % to 100 %"})
+	for _, x := range []struct {
+		path string
+		v    measure.Reading[units.Ratio]
+	}{{"lost", t.Lost}, {"lost_wet", t.LostWet}} {
+		if l.Under(x.path, x.v.Err()); x.v.Taken() && !(x.v.Value() >= 0 && x.v.Value() <= units.One) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: x.path, Value: x.v.Text(), Unit: "%", Rule: "0 % to 100 %"})
+		}
+		if x.v.Taken() && (t.Supply.Taken() || t.Held.Taken() || t.HeldWet.Taken()) {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: x.path, Value: x.v.Text(), Rule: "give pressures or parts lost, not both"})
+		}
 	}
-	switch {
-	case t.Lost.Taken() && (t.Supply.Taken() || t.Held.Taken()):
-		l.Add(fault.Fault{Code: fault.Conflict, Path: "lost", Value: t.Lost.Text(), Rule: "give the two pressures or the part lost, not both"})
-	case t.Supply.Taken() != t.Held.Taken():
-		l.Add(fault.Fault{Code: fault.Missing, Path: map[bool]string{true: "held", false: "supply"}[t.Supply.Taken()], Rule: "the pressures before and behind the orifice go together"})
-	case t.Supply.Taken() && t.Held.Value() > t.Supply.Value():
-		l.Add(fault.Fault{Code: fault.Conflict, Path: "held", Value: t.Held.Text(), Unit: "bar", Rule: "the cylinder cannot hold more than is supplied"})
+	missing := func(bad bool, path, rule string) {
+		if bad {
+			l.Add(fault.Fault{Code: fault.Missing, Path: path, Rule: rule})
+		}
+	}
+	missing(t.Supply.Taken() && !t.Held.Taken(), "held", "the pressures before and behind the orifice go together")
+	missing(!t.Supply.Taken() && (t.Held.Taken() || t.HeldWet.Taken()), "supply", "the pressures before and behind the orifice go together")
+	missing(t.LostWet.Taken() && !t.Lost.Taken(), "lost", "a figure with oil is weighed against the dry one")
+	for k, held := range [...]measure.Reading[units.Pressure]{t.Held, t.HeldWet} {
+		if held.Taken() && t.Supply.Taken() && held.Value() > t.Supply.Value() {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: [...]string{"held", "held_wet"}[k], Value: held.Text(), Unit: "bar", Rule: "the cylinder cannot hold more than is supplied"})
+		}
 	}
 	for k, seen := range t.seen() {
 		if seen > No {
@@ -128,21 +157,23 @@ const (
 )
 
 // leaks is what each way of leaking shows on a tester with an orifice of about a
-// millimetre: the middle of the part lost, its spread in log odds, and the chance
-// of a hiss at each place. Common practice, no source, the figures too; an open
-// valve follows from its size, since a tenth of a millimetre off its seat is ten
+// millimetre: the middle of the part lost and its spread, in log odds; what a
+// spoonful of oil changes of it and the spread of that, in log odds too; and the
+// chance of a hiss at each place. Common practice, no source, the figures too; an
+// open valve follows from its size, since a tenth of a millimetre off its seat is ten
 // times the orifice.
 var leaks = [leakKinds]struct {
 	lost, spread float64
+	oil, oilSD   float64
 	hiss         [places]float64
 }{
-	tight:       {0.08, 0.6, [places]float64{0.05, 0.05, 0.35, 0.03}},
-	pastRings:   {0.30, 0.8, [places]float64{0.05, 0.05, 0.95, 0.03}},
-	pastInlet:   {0.45, 1.1, [places]float64{0.93, 0.05, 0.35, 0.03}},
-	pastExhaust: {0.45, 1.1, [places]float64{0.05, 0.93, 0.35, 0.03}},
-	pastJoint:   {0.35, 1.0, [places]float64{0.05, 0.05, 0.35, 0.93}},
-	inletOpen:   {0.97, 1.0, [places]float64{0.97, 0.05, 0.25, 0.03}},
-	exhaustOpen: {0.97, 1.0, [places]float64{0.05, 0.97, 0.25, 0.03}},
+	tight:       {0.08, 0.6, -0.3, 0.3, [places]float64{0.05, 0.05, 0.35, 0.03}},
+	pastRings:   {0.30, 0.8, -1.2, 0.5, [places]float64{0.05, 0.05, 0.95, 0.03}},
+	pastInlet:   {0.45, 1.1, -0.1, 0.3, [places]float64{0.93, 0.05, 0.35, 0.03}},
+	pastExhaust: {0.45, 1.1, -0.1, 0.3, [places]float64{0.05, 0.93, 0.35, 0.03}},
+	pastJoint:   {0.35, 1.0, -0.1, 0.3, [places]float64{0.05, 0.05, 0.35, 0.93}},
+	inletOpen:   {0.97, 1.0, -0.1, 0.3, [places]float64{0.97, 0.05, 0.25, 0.03}},
+	exhaustOpen: {0.97, 1.0, -0.1, 0.3, [places]float64{0.05, 0.97, 0.25, 0.03}},
 }
 
 // leakFloor is the least part lost, and the least part kept, that a gauge shows.
@@ -151,22 +182,39 @@ const leakFloor = 0.005
 // leakLogs is the log likelihood of the test for each way of leaking.
 func (s *sheet) leakLogs() (logs [leakKinds]float64) {
 	t := &s.read.Leak
+	dry, wet, err := t.PartLost()
+	if err != nil {
+		return logs // told by check before anything is weighed
+	}
+	d, du := logOdds(dry)
+	w, wu := logOdds(wet)
 	for k := range logs {
 		x := &leaks[k]
 		for place, seen := range t.seen() {
 			logs[k] += look(seen, x.hiss[place])
 		}
-		if lost, err := t.PartLost(); err == nil && lost.Taken() {
-			f := min(max(lost.Value().Value(), leakFloor), 1-leakFloor)
-			sd := math.Hypot(x.spread, max(lost.U().Value(), leakFloor)/(f*(1-f)))
-			z := (logOdds(f) - logOdds(x.lost)) / sd
-			logs[k] -= z*z/2 + math.Log(sd)
+		if dry.Taken() {
+			logs[k] += normal(d-math.Log(x.lost/(1-x.lost)), math.Hypot(x.spread, du))
+		}
+		if wet.Taken() {
+			logs[k] += normal(w-d-x.oil, math.Hypot(x.oilSD, math.Hypot(du, wu)))
 		}
 	}
 	return logs
 }
 
-func logOdds(p float64) float64 { return math.Log(p / (1 - p)) }
+// logOdds is a part lost and its uncertainty in log odds; 0 if not taken.
+func logOdds(lost measure.Reading[units.Ratio]) (value, u float64) {
+	if !lost.Taken() {
+		return 0, 0
+	}
+	f := min(max(lost.Value().Value(), leakFloor), 1-leakFloor)
+	return math.Log(f / (1 - f)), max(lost.U().Value(), leakFloor) / (f * (1 - f))
+}
+
+// normal is the log density of a normal figure that misses its mean, but for what is
+// the same for all.
+func normal(miss, sd float64) float64 { return -miss*miss/sd/sd/2 - math.Log(sd) }
 
 // What leaks where a valve, seat or gasket does: most often the exhaust valve,
 // which runs hottest; the shares are common practice, no source.

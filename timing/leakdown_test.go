@@ -1,6 +1,7 @@
 package timing_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"slices"
@@ -12,6 +13,7 @@ import (
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
 	"example.com/benchbook/units/measure"
+	"pgregory.net/rapid"
 )
 
 // Exhaust events that last too long, and no feeler gauge to hand: the exhaust valve
@@ -57,10 +59,13 @@ func ExampleLeakTest() {
 
 // The part lost by a test with two gauges, for a sheet.
 func ExampleLeakTest_PartLost() {
-	t := timing.LeakTest{Supply: measure.MustRead("6.00 bar ± 0.05", measure.CompressionGauge()), Held: measure.MustRead("4.20 bar ± 0.05", measure.CompressionGauge())}
-	lost, err := t.PartLost()
-	fmt.Println(t.Taken(), lost, err)
-	// Output: true 0.300 ± 0.010 <nil>
+	read := func(text string) measure.Reading[units.Pressure] {
+		return measure.MustRead(text, measure.CompressionGauge())
+	}
+	t := timing.LeakTest{Supply: read("6.00 bar ± 0.05"), Held: read("4.20 bar ± 0.05"), HeldWet: read("5.40 bar ± 0.05")}
+	dry, wet, err := t.PartLost()
+	fmt.Println(t.Taken(), dry, wet, err)
+	// Output: true 0.300 ± 0.010 0.100 ± 0.011 <nil>
 }
 
 // partOf is the part lost by a tester scaled in per cent.
@@ -119,6 +124,7 @@ func TestLeakBesideTheEvents(t *testing.T) {
 		{"at the breather", "rings", timing.LeakTest{Lost: partOf(35), AtBreather: timing.Yes, AtInlet: timing.No, AtExhaust: timing.No}},
 		{"in the exhaust", "exhaust-valve", timing.LeakTest{Lost: partOf(40), AtExhaust: timing.Yes}},
 		{"at the carburettor", "inlet-valve", timing.LeakTest{Lost: partOf(40), AtInlet: timing.Yes}},
+		{"oil seals it", "rings", timing.LeakTest{Lost: partOf(35), LostWet: partOf(12)}},
 		{"bubbles", "head-joint", timing.LeakTest{Lost: partOf(30), AtJoint: timing.Yes}},
 		{"heard only", "exhaust-valve", timing.LeakTest{AtExhaust: timing.Yes, AtInlet: timing.No, AtBreather: timing.No}},
 	} {
@@ -130,6 +136,13 @@ func TestLeakBesideTheEvents(t *testing.T) {
 		if k := diagnose(t, e, r, timing.Options{}).Causes.Leader().Key; k != "nothing-wrong" {
 			t.Errorf("%s: %s", c.name, k) // a leaking seat is no fault of the timing
 		}
+	}
+
+	// the same loss, with oil and without: not the rings
+	unmoved := good
+	unmoved.Leak = timing.LeakTest{Lost: partOf(35), LostWet: partOf(34)}
+	if k := state(unmoved); k != "exhaust-valve" && k != "inlet-valve" {
+		t.Errorf("35 %% dry and 34 %% wet: %s", k)
 	}
 
 	// dry and wet said a valve; the air says which, and both agree
@@ -212,6 +225,11 @@ func TestLeakFaults(t *testing.T) {
 		{timing.LeakTest{Supply: p(6), Held: p(7)}, "held", fault.Conflict},
 		{timing.LeakTest{Supply: p(6), Held: p(5), Lost: partOf(10)}, "lost", fault.Conflict},
 		{timing.LeakTest{Supply: p(0), Held: p(0)}, "supply", fault.OutOfRange},
+		{timing.LeakTest{Supply: p(6), Held: p(5), HeldWet: p(6.5)}, "held_wet", fault.Conflict},
+		{timing.LeakTest{HeldWet: p(5)}, "supply", fault.Missing},
+		{timing.LeakTest{Supply: p(6), HeldWet: p(5)}, "held", fault.Missing},
+		{timing.LeakTest{LostWet: partOf(5)}, "lost", fault.Missing},
+		{timing.LeakTest{Supply: p(6), Held: p(5), LostWet: partOf(5)}, "lost_wet", fault.Conflict},
 		{timing.LeakTest{Supply: p(6), Held: p(-1)}, "held", fault.OutOfRange},
 		{timing.LeakTest{Lost: measure.Of(units.Percents(101), 0)}, "lost", fault.OutOfRange},
 		{timing.LeakTest{Lost: measure.Of(units.Percents(math.NaN()), 0)}, "lost", ""},
@@ -220,7 +238,7 @@ func TestLeakFaults(t *testing.T) {
 		{timing.LeakTest{Lost: partOf(10), At: units.After(units.TDC, 91*units.CrankDegree)}, "at", fault.OutOfRange},
 		{timing.LeakTest{Lost: partOf(10), At: units.After(units.TDC, units.CrankDegrees(math.NaN()))}, "at", fault.OutOfRange},
 	} {
-		if _, err := c.leak.PartLost(); err == nil {
+		if _, _, err := c.leak.PartLost(); err == nil {
 			t.Errorf("%+v has a part lost", c.leak)
 		}
 		r := events("25 BTDC", "65 ABDC", "65 BBDC", "25 ATDC")
@@ -233,11 +251,15 @@ func TestLeakFaults(t *testing.T) {
 		}
 	}
 	// six bar and 4.2: 30 %; each gauge 0.1 bar: 0.1/6 and 0.1 x 4.2/36 in quadrature
-	lost, err := timing.LeakTest{Supply: p(6), Held: p(4.2)}.PartLost()
-	if err != nil || math.Abs(lost.Value().Percents()-30) > 1e-9 || math.Abs(lost.U().Value()-math.Hypot(0.1/6, 0.1*4.2/36)) > 1e-12 {
-		t.Errorf("%v, %v", lost, err)
+	lost, wet, err := timing.LeakTest{Supply: p(6), Held: p(4.2)}.PartLost()
+	if err != nil || math.Abs(lost.Value().Percents()-30) > 1e-9 || math.Abs(lost.U().Value()-math.Hypot(0.1/6, 0.1*4.2/36)) > 1e-12 || wet.Taken() {
+		t.Errorf("%v, %v, %v", lost, wet, err)
 	}
-	if none, err := (timing.LeakTest{}).PartLost(); err != nil || none.Taken() {
+	exact := func(bar float64) measure.Reading[units.Pressure] { return measure.Exact(units.Bars(bar)) }
+	if lost, _, err := (timing.LeakTest{Supply: exact(6), Held: exact(3)}).PartLost(); err != nil || lost.Err() != nil || lost.Value() != units.Value(0.5) {
+		t.Errorf("exact by name: %v, %v, %v", lost, err, lost.Err())
+	}
+	if none, _, err := (timing.LeakTest{}).PartLost(); err != nil || none.Taken() {
 		t.Errorf("no test: %v, %v", none, err)
 	}
 }
@@ -258,4 +280,40 @@ func TestLeakCaution(t *testing.T) {
 	if !slices.ContainsFunc(res.Basis.NotChecked, func(u refdata.Unchecked) bool { return u.What == "where the cylinder leaks" }) {
 		t.Error("nobody listened, and nobody says so")
 	}
+}
+
+// Whatever a sound test shows, wherever it was made, the odds are odds.
+func TestAnyLeak(t *testing.T) {
+	e := whole(t)
+	rapid.Check(t, func(t *rapid.T) {
+		part := func(name string) float64 { return rapid.Float64Range(0, 1).Draw(t, name) }
+		seen := func(name string) timing.Seen { return timing.Seen(rapid.IntRange(0, 2).Draw(t, name)) }
+		r := events("34 BTDC", "56 ABDC", "50 BBDC", "40 ATDC")
+		supply := rapid.Float64Range(0.5, 20).Draw(t, "supply")
+		u := units.Bars(rapid.SampledFrom([]float64{1e-300, 1e-9, 0.1, 100}).Draw(t, "u"))
+		r.Leak = timing.LeakTest{
+			Supply: measure.Of(units.Bars(supply), u), Held: measure.Of(units.Bars(supply*part("held")), u), HeldWet: measure.Of(units.Bars(supply*part("wet")), u),
+			AtInlet: seen("inlet"), AtExhaust: seen("exhaust"), AtBreather: seen("breather"), AtJoint: seen("joint"),
+			At: units.After(units.TDC, units.CrankDegrees(rapid.Float64Range(-180, 90).Draw(t, "at"))),
+		}
+		res, err := timing.Diagnose(timing.Input{Engine: e, Readings: r}, timing.Options{SingleFaults: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, ranking := range []measure.Ranking{res.Causes, res.Compression.States} {
+			sum := 0.0
+			for _, o := range ranking.Odds {
+				if !(o.Share >= 0 && o.Share <= 1) {
+					t.Fatalf("%s %v", o.Key, o.Share)
+				}
+				sum += o.Share
+			}
+			if !(math.Abs(sum-1) < 1e-9) { // rounding of some two hundred shares
+				t.Fatalf("shares add up to %v", sum)
+			}
+		}
+		if _, err := json.Marshal(res); err != nil {
+			t.Fatal(err)
+		}
+	})
 }
