@@ -23,11 +23,14 @@ type Budget[Q units.Quantity] struct {
 // returns SI units. The slopes are those at the point itself (five-point
 // differences, five or more digits of a smooth f), not over ± u as [Propagate]
 // takes them; the two agree where f is straight over ± u. It is an error if f
-// is not finite near the inputs, or has no slope that can be told. The result
+// is nil, is not finite near the inputs, or has no slope that can be told. The result
 // of a temperature must be asked for as a difference.
 func BudgetOf[Q units.Quantity](f func(x []float64) float64, in ...Input) (Budget[Q], error) {
 	var faults fault.List
 	finite[Q]("budget", nil, &faults)
+	if f == nil {
+		faults.Add(noFunction())
+	}
 	if err := faults.Err(); err != nil {
 		return Budget[Q]{}, err
 	}

@@ -18,7 +18,9 @@ type Effect struct {
 // averaged over the amount in closed form, which is what makes "exactly one
 // tooth" beat "slipped by some angle" when both fit.
 //
-// No method allocates for up to sixteen readings.
+// No method allocates for up to sixteen readings, nor takes more than 1000 that
+// were taken: the answer is then that of a covariance that is not positive
+// definite, NaN.
 type Gaussian struct {
 	Mean   []float64 // expected readings
 	Own    []float64 // standard uncertainty of each reading, above zero
@@ -51,6 +53,9 @@ func (g Gaussian) ChiSquared(d Data) (chi2 float64, n int) {
 }
 
 func (g Gaussian) chi2(d Data, s *scratch) (float64, bool) {
+	if !g.fits(d) {
+		return 0, false
+	}
 	if s.take(d); s.m == 0 {
 		return 0, true
 	}
@@ -62,16 +67,25 @@ func (g Gaussian) chi2(d Data, s *scratch) (float64, bool) {
 }
 
 // Amount returns the value and standard uncertainty of Free[i] after the
-// readings: sd^2 a' C^-1 q, and the root of sd^2 - sd^4 a' C^-1 a.
+// readings: sd^2 a' C^-1 q, and the root of sd^2 - sd^4 a' C^-1 a. They are NaN if
+// there is no Free[i], C is not positive definite or lengths differ.
 func (g Gaussian) Amount(i int, d Data) (value, u float64) {
+	if i < 0 || i >= len(g.Free) || !g.fits(d) {
+		return math.NaN(), math.NaN()
+	}
 	e := g.Free[i]
 	value, variance := g.project(d, e.SD, e.Column)
 	return value, math.Sqrt(max(e.SD*e.SD-variance, 0))
 }
 
 // Outlook returns what the cause expects of reading i, given the readings
-// taken: the mean and standard deviation of its value with its own error.
+// taken: the mean and standard deviation of its value with its own error. The mean
+// is NaN, which [Next] refuses, if there is no reading i, C is not positive
+// definite or lengths differ.
 func (g Gaussian) Outlook(i int, d Data) Outlook {
+	if i < 0 || i >= len(d) || !g.fits(d) {
+		return Outlook{Mean: math.NaN()}
+	}
 	mean, prior := g.Mean[i], g.Own[i]*g.Own[i]
 	for k := range len(g.Shared) + len(g.Free) {
 		e := g.effect(k)
@@ -114,17 +128,41 @@ func (g Gaussian) project(d Data, sd float64, column []float64) (value, variance
 	return sd * sd * dot(s.x(), s.q()), sd * sd * sd * sd * dot(s.x(), s.x())
 }
 
-// factor puts the Cholesky factor of C and the residuals into s.
-func (g Gaussian) factor(d Data, s *scratch) bool {
+// most is how many readings the square of their number still leaves room and
+// time for.
+const most = 1000
+
+// fits reports whether every part has one figure for each of d, and d not more
+// readings taken than the work can bear.
+func (g Gaussian) fits(d Data) bool {
 	n := len(d)
 	if len(g.Mean) != n || len(g.Own) != n {
 		return false
 	}
-	for k := range len(g.Shared) + len(g.Free) {
-		if len(g.effect(k).Column) != n {
+	for i := range g.Shared {
+		if len(g.Shared[i].Column) != n {
 			return false
 		}
 	}
+	for i := range g.Free {
+		if len(g.Free[i].Column) != n {
+			return false
+		}
+	}
+	if n <= most {
+		return true
+	}
+	taken := 0
+	for _, x := range d {
+		if x.Taken {
+			taken++
+		}
+	}
+	return taken <= most
+}
+
+// factor puts the Cholesky factor of C and the residuals into s. g must fit d.
+func (g Gaussian) factor(d Data, s *scratch) bool {
 	c := s.c()
 	for k, i := range s.at() {
 		s.q()[k] = d[i].Value - g.Mean[i]

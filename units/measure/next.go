@@ -48,7 +48,7 @@ const negligible = 1e-3
 // p(outcome)) (D. V. Lindley, On a measure of the information provided by an
 // experiment, Ann. Math. Stat. 27 (1956) 986, from memory). Errors: a cause of
 // more than 0.1 % without an outlook, chances that do not add up to one, a
-// spread that is not above zero.
+// spread that is not above zero, a share or a time below zero or not finite.
 func Next(r Ranking, checks []Check) ([]Gain, error) {
 	var faults fault.List
 	gains := make([]Gain, 0, len(checks))
@@ -84,7 +84,13 @@ func information(q hermite, r Ranking, c Check, share []float64, looks []Outlook
 	if c.InOrder != nil && len(c.InOrder) != len(r.Odds) {
 		return 0, fault.Fault{Code: fault.Conflict, Path: "in_order", Value: strconv.Itoa(len(c.InOrder)), Rule: "needs one outlook for each cause of the ranking"}
 	}
+	if !(c.Work >= 0) || math.IsInf(c.Work.Seconds(), 0) {
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "work", Value: c.Work.String(), Rule: "must be zero or more"}
+	}
 	for i, o := range r.Odds {
+		if !(o.Share >= 0 && o.Share <= 1) {
+			return 0, fault.Fault{Code: fault.OutOfRange, Path: "odds." + o.Key + ".share", Value: strconv.FormatFloat(o.Share, 'g', 6, 64), Rule: "must be 0 to 1"}
+		}
 		var look Outlook
 		var ok bool
 		if c.InOrder != nil {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strconv"
 
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
@@ -16,14 +17,17 @@ type Input struct{ X, U float64 }
 // order, the root of the sum of squares of each input's part (GUM 5.1.2, with
 // independent inputs and the slopes taken by central differences over ± u as
 // GUM 5.1.3 note 2 allows). f takes and returns SI units. Inputs without
-// uncertainty cost no evaluations. It is an error if f is not finite near the
-// inputs; use [MonteCarlo] where f bends within ± u.
+// uncertainty cost no evaluations. It is an error if f is nil or not finite near
+// the inputs; use [MonteCarlo] where f bends within ± u.
 //
 // Where every slope is zero, as at the top of a curve, the uncertainty is that
 // of the bend: the root of the sum of (f(x+u) - 2 f(x) + f(x-u))^2/2, which is
 // the second term of the series for a normal input (GUM 5.1.2, note). The
 // answer is exact only if no input moves it.
 func Propagate[Q units.Quantity](f func(x []float64) float64, in ...Input) (Reading[Q], error) {
+	if f == nil {
+		return Reading[Q]{}, noFunction()
+	}
 	x := make([]float64, len(in))
 	for i, v := range in {
 		x[i] = v.X
@@ -56,6 +60,10 @@ func Propagate[Q units.Quantity](f func(x []float64) float64, in ...Input) (Read
 	return Of(units.FromSI[Q](y), units.FromSI[Q](u)), nil
 }
 
+func noFunction() fault.Fault {
+	return fault.Fault{Code: fault.Missing, Path: "f", Rule: "give the function"}
+}
+
 // Spread is what [MonteCarlo] found: the median and the bounds that leave
 // 2.5 % of the draws on either side.
 type Spread[Q units.Quantity] struct {
@@ -64,11 +72,18 @@ type Spread[Q units.Quantity] struct {
 }
 
 // MonteCarlo draws every input from a normal distribution n times, n from 100
-// to 1e7, with the given seed, and returns the spread of f (JCGM 101:2008
-// clause 7, fixed number of trials). Draws where f is not finite are an error.
+// to 1e7 and n times the inputs at most 1e8, with the given seed, and returns the
+// spread of f (JCGM 101:2008 clause 7, fixed number of trials). A nil f and draws
+// where f is not finite are errors.
 func MonteCarlo[Q units.Quantity](f func(x []float64) float64, n int, seed uint64, in ...Input) (Spread[Q], error) {
 	if n < 100 || n > 1e7 {
-		return Spread[Q]{}, fault.Fault{Code: fault.OutOfRange, Path: "n", Rule: "100 to 10 000 000 draws"}
+		return Spread[Q]{}, fault.Fault{Code: fault.OutOfRange, Path: "n", Value: strconv.Itoa(n), Rule: "100 to 10 000 000 draws"}
+	}
+	if len(in) > 0 && n > 1e8/len(in) {
+		return Spread[Q]{}, fault.Fault{Code: fault.OutOfRange, Path: "n", Value: strconv.Itoa(n), Rule: "draws times inputs must be at most 100 000 000"}
+	}
+	if f == nil {
+		return Spread[Q]{}, noFunction()
 	}
 	rng := rand.New(rand.NewPCG(seed, 0x9e3779b97f4a7c15))
 	y := make([]float64, n)

@@ -29,8 +29,13 @@ type Hypothesis interface {
 // LogLikelihood is a function used as a [Hypothesis].
 type LogLikelihood func(d Data) float64
 
-// LogLikelihood calls f.
-func (f LogLikelihood) LogLikelihood(d Data) float64 { return f(d) }
+// LogLikelihood calls f; a nil f gives NaN, which [Rank] refuses.
+func (f LogLikelihood) LogLikelihood(d Data) float64 {
+	if f == nil {
+		return math.NaN()
+	}
+	return f(d)
+}
 
 // Cause is one thing that may be wrong, or "nothing is".
 type Cause struct {

@@ -170,11 +170,11 @@ func (r Reading[Q]) MarshalJSON() ([]byte, error) {
 	v, unit := figure(r.value)
 	u, _ := figure(r.u)
 	b := append([]byte(nil), `{"text":`...)
-	b = strconv.AppendQuote(b, r.Text())
+	b = quote(b, r.Text())
 	b = append(b, `,"value":`...)
 	b = strconv.AppendFloat(b, v, 'g', -1, 64)
 	b = append(b, `,"unit":`...)
-	b = strconv.AppendQuote(b, unit)
+	b = quote(b, unit)
 	if r.state == taken {
 		b = append(b, `,"u":`...)
 		b = strconv.AppendFloat(b, u, 'g', -1, 64)

@@ -29,8 +29,11 @@ const most = 1200
 // last bit, whichever is wider. f must have opposite signs at a and b, or be
 // zero at one of them; X may be float64 or any quantity. It allocates nothing
 // unless it fails. Errors: [fault.Conflict] if the ends do not bracket a root,
-// [fault.OutOfRange] if f is not finite on the way.
+// [fault.OutOfRange] if f is not finite on the way, [fault.Missing] for a nil f.
 func Root[X ~float64](f func(X) float64, a, b, tol X) (X, error) {
+	if f == nil {
+		return 0, noFunction()
+	}
 	x, err := root(func(x float64) float64 { return f(X(x)) }, float64(a), float64(b), math.Abs(float64(tol)))
 	return X(x), err
 }
@@ -38,8 +41,15 @@ func Root[X ~float64](f func(X) float64, a, b, tol X) (X, error) {
 // Inverse returns x between a and b where the monotone function f reaches want,
 // as [Root] does for f(x) - want.
 func Inverse[X ~float64](f func(X) float64, want float64, a, b, tol X) (X, error) {
+	if f == nil {
+		return 0, noFunction()
+	}
 	x, err := root(func(x float64) float64 { return f(X(x)) - want }, float64(a), float64(b), math.Abs(float64(tol)))
 	return X(x), err
+}
+
+func noFunction() error {
+	return fault.Fault{Code: fault.Missing, Path: "f", Rule: "give the function"}
 }
 
 func root(f func(float64) float64, a, b, tol float64) (float64, error) {

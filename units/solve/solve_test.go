@@ -94,6 +94,7 @@ func TestFaults(t *testing.T) {
 		a, b float64
 		code fault.Code
 	}{
+		{"no function", nil, -1, 1, fault.Missing},
 		{"no change of sign", line, 1, 2, fault.Conflict},
 		{"end not finite", line, -1, inf, fault.OutOfRange},
 		{"end not a number", line, nan, 1, fault.OutOfRange},
