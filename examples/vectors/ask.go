@@ -26,8 +26,9 @@ type asking struct {
 	name    string
 	args    []string
 	results []string
-	kept    []string // paths of the answer to write; all if empty
-	rel     float64  // wider tolerance, if not 0
+	kept    []string        // paths of the answer to write; all if empty
+	hits    map[string]bool // of those paths, which some answer has
+	rel     float64         // wider tolerance, if not 0
 	note    string
 	seen    func(any) any // what is written of the first result
 	types   []reflect.Type
@@ -61,11 +62,18 @@ func seen[T any](f func(T) any) manner {
 // where there is more than one. If fn can refuse and refused none of the rows,
 // it is asked once more with nothing given.
 func (b *book) ask(fn any, names string, rows []row, how ...manner) {
-	a := &asking{fn: reflect.ValueOf(fn), name: nameOf(fn)}
+	a := &asking{fn: reflect.ValueOf(fn), name: nameOf(fn), hits: b.hits[nameOf(fn)]}
+	if a.hits == nil {
+		a.hits = map[string]bool{}
+		b.hits[a.name] = a.hits
+	}
 	given, results, _ := strings.Cut(names, ">")
 	a.args, a.results = fields(given), fields(results)
 	for _, h := range how {
 		h(a)
+	}
+	for _, k := range a.kept {
+		a.hits[k] = a.hits[k]
 	}
 	t := a.fn.Type()
 	if len(a.args) != t.NumIn() {
@@ -100,6 +108,9 @@ func (b *book) once(a *asking, r row) bool {
 	c := &b.cases[len(b.cases)-1]
 	c.Note = a.note
 	a.finish(c)
+	if len(c.Expected) == 0 {
+		b.keep(c.ID, fmt.Errorf("nothing of the answer is kept"))
+	}
 	b.asked = append(b.asked, asked{a, c.ID})
 	return o.err != nil
 }
@@ -107,7 +118,11 @@ func (b *book) once(a *asking, r row) bool {
 // finish leaves of an answer what is kept of it.
 func (a *asking) finish(c *Case) {
 	for name, f := range c.Expected {
-		if len(a.kept) > 0 && name != "fault" && name != "cautions" && !slices.ContainsFunc(a.kept, func(k string) bool { return name == k || strings.HasPrefix(name, k+".") }) {
+		i := slices.IndexFunc(a.kept, func(k string) bool { return name == k || strings.HasPrefix(name, k+".") })
+		if i >= 0 {
+			a.hits[a.kept[i]] = true
+		}
+		if i < 0 && len(a.kept) > 0 && name != "fault" && name != "cautions" {
 			delete(c.Expected, name)
 		} else if f.Tol != nil && f.Tol.Rel > 0 && a.rel > 0 {
 			f.Tol.Rel = a.rel

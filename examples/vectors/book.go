@@ -65,7 +65,8 @@ type book struct {
 	cases []Case
 	count map[string]int
 	asked []asked
-	err   error // what could not be written down
+	hits  map[string]map[string]bool // by function: see asking
+	err   error                      // what could not be written down
 }
 
 // add notes one call of a public function, "timing/crank.Slider.Travel". Cases are
@@ -115,9 +116,16 @@ func (b *book) keep(id string, err error) {
 
 // write returns the whole file.
 func write() (File, *book, error) {
-	b := &book{cases: published(), count: map[string]int{}}
+	b := &book{cases: published(), count: map[string]int{}, hits: map[string]map[string]bool{}}
 	for _, chapter := range chapters() {
 		chapter(b)
+	}
+	for name, hits := range b.hits {
+		for path, hit := range hits {
+			if !hit {
+				b.keep(name, fmt.Errorf("%s is in no answer", path))
+			}
+		}
 	}
 	return File{Schema: fileSchema, Library: job.Version, Tables: refdata.Hash(), Cases: b.cases}, b, b.err
 }

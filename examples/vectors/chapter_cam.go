@@ -141,7 +141,7 @@ func curveCases(b *book) {
 	checks := each(mm(0.3), mm(1), mm(9))
 	drawn := []manner{noted(arcNote), rel(cubic)}
 	b.ask((*cam.Curve).Lift, "curve, at", cross(curves, each(camDeg(0), camDeg(30), camDeg(55), camDeg(90), camDeg(300))), drawn...)
-	b.ask((*cam.Curve).Motion, "curve, at", cross(curves, each(camDeg(40), camDeg(55), camDeg(88))), noted(arcNote), rel(1e-3), keep("lift", "velocity_mmper_degree"))
+	b.ask((*cam.Curve).Motion, "curve, at", cross(curves, each(camDeg(40), camDeg(55), camDeg(88))), noted(arcNote), rel(1e-3), keep("lift", "velocity_mm_per_deg"))
 	b.ask((*cam.Curve).MaxLift, "curve > lift, at", curves, drawn...)
 	b.ask((*cam.Curve).Len, "curve", curves)
 	b.ask((*cam.Curve).Events, "curve, check", cross(curves, checks), drawn...)
@@ -150,7 +150,7 @@ func curveCases(b *book) {
 	b.ask((*cam.Curve).Advanced, "curve, by", cross(curves, each(camDeg(7.5), camDeg(-3))), noted(arcNote), seen(through), rel(cubic))
 	b.ask((*cam.Curve).Reversed, "curve", curves, noted(arcNote), seen(through), rel(cubic))
 	b.ask((*cam.Curve).Contact, "curve, at, follower, base", cross(curves, each(camDeg(40), camDeg(60)), each(cam.Flat(), cam.Roller(mm(10)), cam.Radiused(mm(40))), each(mm(16))), noted(arcNote), rel(1e-4), keep("offset", "pressure"))
-	b.ask((*cam.Curve).WithFollower, "curve, from, to, base > curve, no_answer", cross(curves[:1], []row{{cam.Flat(), cam.Radiused(mm(60))}, {cam.Flat(), cam.Roller(mm(12))}, {cam.Flat(), cam.Swinging(mm(12), cam.Lever{Pivot: mm(40), Arm: mm(38)})}}, each(mm(16))),
+	b.ask((*cam.Curve).WithFollower, "curve, from, to, base > curve, no_answer", cross(curves[:1], []row{{cam.Flat(), cam.Radiused(mm(60))}, {cam.Flat(), cam.Roller(mm(12))}, {cam.Roller(mm(3)), cam.Flat()}, {cam.Flat(), cam.Swinging(mm(12), cam.Lever{Pivot: mm(40), Arm: mm(38)})}}, each(mm(16))),
 		noted(arcNote), seen(maybe(through)), rel(1e-4), keep("curve.greatest", "no_answer"))
 	b.ask((*cam.Curve).Trace, "curve, order", cross(curves, each(0, 1, 4)), noted(arcNote), seen(func(t cam.Trace) any {
 		x, y := t.XY(140)
@@ -183,7 +183,7 @@ func valveCases(b *book) {
 	b.ask(cam.Valve.WithClearance, "valve, clearance, check", cross(valves, each(mm(0.3)), each(mm(1))), drawn...)
 	b.ask(cam.Valve.ClearanceFor, "valve, duration, check > clearance, no_answer", cross(valves[:3], each(camDeg(95), camDeg(100), camDeg(200)), each(mm(1))), drawn...)
 	load := cam.SpringLoad{Seated: newtons(250), Rate: rate(20), Mass: units.Grams(215)}
-	b.ask(cam.Valve.LiftOff, "valve, load", cross(valves, each(load)), noted(arcNote), rel(1e-3), keep("crank_speed", "no_answer"))
+	b.ask(cam.Valve.LiftOff, "valve, load", cross(valves, each(load)), noted(arcNote), rel(1e-3), keep("crank_speed"))
 	seats := each(cam.Seat{Head: mm(40), Port: mm(35), Stem: mm(8), Width: mm(2)}, cam.Seat{Head: mm(38), Port: mm(33), Stem: mm(8), Width: mm(1.5), Angle: angle(30)}, cam.Seat{Head: mm(30), Port: mm(35)})
 	b.ask(cam.Seat.Opening, "seat, lift", cross(seats, each(mm(0), mm(1), mm(5), mm(9))))
 	b.ask(cam.Seat.LiftForPort, "seat", seats)

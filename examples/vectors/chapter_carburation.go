@@ -235,10 +235,14 @@ func modelCases(b *book) {
 	rich.MainJet, rich.Carburettor.Needle.Groove.FromTop = "230 cc/min at 0.775 m", 5
 	thick := usual
 	thick.Carburettor.Needle.Diameter = mmOf(3, 0.005)
+	starved := usual
+	starved.Carburettor.NeedleJet, starved.Carburettor.Needle.Taper = mmOf(2.62, 0.005), rad(0.4, 0.05)
+	unread := usual
+	unread.PilotJet = ""
 	bare := setup{MainJet: "170 cc/min"}
 	models := each(model{Setup: usual}, model{Setup: hill}, model{Setup: rich})
 	built := []manner{rel(1e-5), noted("the jets of the carburettor are read from main_jet and pilot_jet")}
-	with := func(more ...manner) []manner { return append(more, built...) }
+	with := func(more ...manner) []manner { return append(built[:len(built):len(built)], more...) }
 	b.ask(carburation.NewModel, "setup, options", cross(each(usual, hill, thick, bare), each(carburation.Options{}, carburation.Options{Head: measure.Of(units.Metres(0.6), mm(20))})), with(seen(func(m carburation.Model) any {
 		at, _ := m.At(one(1), rpm(5300))
 		return map[string]any{"at_full_lift_and_5300_rev_min": map[string]any{"lambda": at.Lambda, "air": at.Air, "main_fuel": at.MainFuel}}
@@ -249,7 +253,7 @@ func modelCases(b *book) {
 	b.ask((*carburation.Model).Bands, "model, map", []row{{models[0][0], grid{model{Setup: usual}, lifts, speeds}}}, built...)
 	b.ask(carburation.Map.Point, "map, lift_index, speed_index", cross(each(grid{model{Setup: usual}, lifts, speeds}), []row{{0, 1}, {1, 0}, {2, 2}}), with(keep("lift", "speed", "lambda", "air"))...)
 	b.ask((*carburation.Model).Explain, "model, lift, speed", cross(models[:2], []row{{one(0.25), rpm(4000)}, {one(1), rpm(5300)}, {one(2), rpm(4000)}}), with(keep("lambda", "lambda_band", "relative_u", "sensitivities"))...)
-	b.ask((*carburation.Model).Settings, "model, targets", cross(models, each(carburation.Targets{}, carburation.Targets{Full: carburation.Target{Lambda: one(0.9)}}, carburation.Targets{Full: carburation.Target{Lambda: one(3)}})), with(rel(1e-3), keep("main_jet.before", "main_jet.flow_factor.middle", "main_jet.not_reached", "cutaway.before", "cutaway.nearest", "cutaway.not_reached", "needle.before", "needle.raise", "needle.groove", "needle.not_reached", "pilot_jet.before", "pilot_jet.flow_factor.middle", "pilot_jet.not_reached"))...)
+	b.ask((*carburation.Model).Settings, "model, targets", cross(append(models, row{model{Setup: starved}}, row{model{Setup: unread}}), each(carburation.Targets{}, carburation.Targets{Full: carburation.Target{Lambda: one(0.9)}}, carburation.Targets{Full: carburation.Target{Lambda: one(0.61)}, Middle: carburation.Target{Lambda: one(0.61)}, PickUp: carburation.Target{Lambda: one(1.3)}, TickOver: carburation.Target{Lambda: one(1.3)}}, carburation.Targets{Full: carburation.Target{Lambda: one(3)}})), with(rel(1e-3), keep("main_jet.before", "main_jet.flow_factor.middle", "main_jet.not_reached", "cutaway.before", "cutaway.nearest", "cutaway.not_reached", "needle.before", "needle.raise", "needle.groove", "needle.not_reached", "pilot_jet.before", "pilot_jet.flow_factor.middle", "pilot_jet.not_reached"))...)
 	b.ask(carburation.Settings.Model, "settings", each(wanting{Model: model{Setup: usual}}, wanting{Model: model{Setup: rich}}), with(rel(1e-3), seen(func(m carburation.Model) any {
 		at, _ := m.At(one(1), rpm(5300))
 		return map[string]any{"lambda_at_full_lift_and_5300_rev_min": at.Lambda}

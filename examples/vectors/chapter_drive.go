@@ -189,5 +189,5 @@ func roadCases(b *book) {
 		return drive.Coast{From: mph(from), To: mph(to), Time: measure.Of(units.Seconds(seconds), units.Seconds(u))}
 	}
 	runs := drive.CoastInput{Mass: road.Mass, Runs: []drive.Coast{run(50, 40, 6.2, 0.2), run(40, 30, 8.6, 0.2), run(30, 20, 12.2, 0.3)}}
-	b.ask(drive.CoastDown, "coast, options", cross(each(runs, drive.CoastInput{Mass: road.Mass, Runs: runs.Runs[:2]}, drive.CoastInput{Mass: road.Mass, Runs: []drive.Coast{run(20, 30, 5, 0.1)}}), each(drive.CoastOptions{}, drive.CoastOptions{Turning: 0.1})), rel(1e-4), keep("drag_area", "rolling", "freedom", "reason"))
+	b.ask(drive.CoastDown, "coast, options", cross(each(runs, drive.CoastInput{Mass: road.Mass, Runs: runs.Runs[:2]}, drive.CoastInput{Mass: road.Mass, Runs: []drive.Coast{run(50, 40, 12, 0.2), run(40, 30, 8.6, 0.2), run(30, 20, 5, 0.2)}}, drive.CoastInput{Mass: road.Mass, Runs: []drive.Coast{run(20, 30, 5, 0.1)}}), each(drive.CoastOptions{}, drive.CoastOptions{Turning: 0.1})), rel(1e-4), keep("drag_area", "rolling", "freedom", "reason"))
 }

@@ -74,9 +74,9 @@ func timingCases(b *book) {
 	geared := e
 	geared.Drive = gear.Drive{{From: "crank", Driver: 24, To: "inlet", Driven: 48}, {From: "inlet", Driver: 48, To: "exhaust", Driven: 48}}
 	lifts := events(found[1], timing.TDCByEye)
-	lifts.MarksAlign, lifts.InletLiftAtTDC, lifts.ExhaustLiftAtTDC = timing.Yes, mmOf(1.5, 0.1), mmOf(2.1, 0.1)
+	lifts.Spark, lifts.MarksAlign, lifts.InletLiftAtTDC, lifts.ExhaustLiftAtTDC = timing.No, timing.Yes, mmOf(1.5, 0.1), mmOf(2.1, 0.1)
 	inputs = append(inputs, row{timing.Input{Engine: one, Readings: events(found[2], timing.TDCByDial)}}, row{timing.Input{Engine: geared, Readings: events(found[1], timing.TDCByMark)}},
-		row{timing.Input{Engine: e, Readings: lifts}}, row{timing.Input{Engine: timing.Engine{Inlet: e.Inlet}, Readings: events(found[0], timing.TDCByEye)}})
+		row{timing.Input{Engine: e, Readings: lifts}}, row{timing.Input{Engine: e}}, row{timing.Input{Engine: timing.Engine{Inlet: e.Inlet}, Readings: events(found[0], timing.TDCByEye)}})
 	usual := each(timing.Options{})
 	all := cross(inputs, usual)
 	b.ask(timing.Phases, "input, options > inlet, exhaust", all)

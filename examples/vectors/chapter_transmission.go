@@ -129,8 +129,11 @@ func clutchCases(b *book, c transmission.Clutch) {
 		transmission.Input{Clutch: c, Setting: at6, Found: transmission.Condition{Friction: ratioOf(3, 0.01)}},
 		transmission.Input{},
 	)
+	hopeless := c
+	hopeless.Demand.EngineTorque, hopeless.Demand.HandForce = newtonMetres(90), newtons(20)
+	inputs = append(inputs, row{transmission.Input{Clutch: hopeless, Setting: at6, Signs: transmission.Signs{Slips: yes, Drags: yes}}})
 	few := each(transmission.Options{Draws: 400})
-	b.ask(transmission.Diagnose, "input, options", cross(inputs, few), rel(loose), keep("causes", "suspects", "next_readings.0.key", "reason"))
+	b.ask(transmission.Diagnose, "input, options", cross(inputs, few), rel(loose), keep("causes", "suspects", "reason"))
 	b.ask(transmission.Adjust, "input, options", cross(inputs, few), rel(loose), keep("window", "repairs.0.key", "repairs.0.gained", "repairs.0.opens", "advice.adjust", "advice.aim", "advice.move", "advice.flats", "pull.used", "pull.disagree"))
 }
 

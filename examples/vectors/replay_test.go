@@ -254,6 +254,10 @@ func fill(from map[string]Figure, path string, v reflect.Value) error {
 		v.Set(reflect.MakeMap(t))
 		for name := range from {
 			if key, ok := strings.CutPrefix(name, path+"."); ok {
+				if t.Elem().Kind() == reflect.Struct && readings[t.Elem()] == nil {
+					key, _, _ = strings.Cut(key, ".")
+					name = join(path, key)
+				}
 				x := reflect.New(t.Elem()).Elem()
 				if err := fill(from, name, x); err != nil {
 					return err
