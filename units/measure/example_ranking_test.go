@@ -113,3 +113,31 @@ func ExampleGaussian_Outlook() {
 	// better than as it should be by a factor of e^64
 	// read where the exhaust closes: 1.0 bit <nil>
 }
+
+// Where nothing leads, a ratio to the leader leaves much belief outside; the set
+// that holds 85 % of it goes on until it does. Invented causes.
+func ExampleRanking_Holding() {
+	same := measure.LogLikelihood(func(measure.Data) float64 { return 0 })
+	causes := []measure.Cause{
+		{Key: "nuts", Text: "the nuts", Prior: 30, Hypothesis: same},
+		{Key: "oil", Text: "oil", Prior: 25, Hypothesis: same},
+	}
+	for _, rare := range []string{"rod", "ball", "arm", "cable", "hub", "plate"} {
+		causes = append(causes, measure.Cause{Key: rare, Text: "the " + rare, Prior: 7, Hypothesis: same})
+	}
+	r, err := measure.Rank(nil, causes, measure.Cause{Text: "something else", Prior: 3, Hypothesis: same})
+	fmt.Println(err)
+	share := func(list []measure.Odds) (sum float64) {
+		for _, o := range list {
+			sum += o.Share
+		}
+		return sum
+	}
+	near, held := r.Within(4), r.Holding(0.85)
+	fmt.Printf("within 4:1: %d of %d, who hold %.0f %%\n", len(near), len(r.Odds), 100*share(near))
+	fmt.Printf("holding 85 %%: %d, who hold %.0f %%\n", len(held), 100*share(held))
+	// Output:
+	// <nil>
+	// within 4:1: 2 of 9, who hold 55 %
+	// holding 85 %: 7, who hold 90 %
+}

@@ -3,6 +3,7 @@ package measure_test
 import (
 	"math"
 	"slices"
+	"strconv"
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
@@ -355,5 +356,47 @@ func TestMonteCarloOfNormal(t *testing.T) {
 	again, _ := measure.MonteCarlo[units.Ratio](func(x []float64) float64 { return x[0] + 2*x[1] }, n, 7, measure.Input{X: 1, U: 3}, measure.Input{X: 2, U: 2})
 	if again != s {
 		t.Error("the same seed gave another answer")
+	}
+}
+
+// Holding is the smallest set that holds p: with its last cause taken away it holds
+// less. A ranking of many causes, sorted another way than a short one, comes in the
+// same order.
+func TestHolding(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 150).Draw(t, "causes")
+		causes := make([]measure.Cause, n)
+		for i := range causes {
+			l := float64(rapid.IntRange(-9, 0).Draw(t, "log likelihood"))
+			causes[i] = measure.Cause{Key: strconv.Itoa(i), Prior: float64(rapid.IntRange(1, 4).Draw(t, "prior")),
+				Hypothesis: measure.LogLikelihood(func(measure.Data) float64 { return l })}
+		}
+		r, err := measure.Rank(nil, causes, measure.Cause{Prior: 1, Hypothesis: causes[0].Hypothesis})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range r.Odds[1:] {
+			if r.Odds[i].Share < r.Odds[i+1].Share {
+				t.Fatalf("%v comes before %v", r.Odds[i], r.Odds[i+1])
+			}
+		}
+		p := rapid.Float64Range(-0.5, 1.5).Draw(t, "p")
+		held := r.Holding(p)
+		sum := 0.0
+		for i, o := range held {
+			if o != r.Odds[i] {
+				t.Fatalf("%v in place of %v", o, r.Odds[i])
+			}
+			if i > 0 && sum >= p {
+				t.Fatalf("%d hold %v already", i, sum)
+			}
+			sum += o.Share
+		}
+		if len(held) == 0 || sum < p && len(held) < len(r.Odds) {
+			t.Fatalf("%d hold %v of %v", len(held), sum, p)
+		}
+	})
+	if len((measure.Ranking{}).Holding(0.9)) != 0 {
+		t.Error("an empty ranking holds something")
 	}
 }

@@ -87,7 +87,10 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 	if len(causes) == 0 {
 		faults.Add(fault.Fault{Code: fault.Missing, Path: "causes", Rule: "at least one cause must be listed"})
 	}
-	seen := make(map[string]struct{}, len(odds))
+	var seen map[string]struct{} // of a few keys each is quicker compared with all
+	if len(odds) > short {
+		seen = make(map[string]struct{}, len(odds))
+	}
 	best, priors := math.Inf(-1), 0.0
 	for i := range odds {
 		c := &other
@@ -95,10 +98,18 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 			c = &causes[i]
 		}
 		path := func() string { return "causes[" + strconv.Itoa(i) + "]" }
-		if _, twice := seen[c.Key]; twice || c.Key == "" {
+		twice := false
+		if seen == nil {
+			for j := range min(i, len(causes)) {
+				twice = twice || causes[j].Key == c.Key
+			}
+		} else {
+			_, twice = seen[c.Key]
+			seen[c.Key] = struct{}{}
+		}
+		if twice || c.Key == "" {
 			faults.Add(fault.Fault{Code: fault.Conflict, Path: path() + ".key", Value: c.Key, Rule: "keys must be there and differ"})
 		}
-		seen[c.Key] = struct{}{}
 		if !(c.Prior > 0) || math.IsInf(c.Prior, 0) {
 			faults.Add(fault.Fault{Code: fault.OutOfRange, Path: path() + ".prior", Value: strconv.FormatFloat(c.Prior, 'g', 4, 64), Rule: "a prior must be above zero"})
 			continue
@@ -113,8 +124,9 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 			continue
 		}
 		priors += c.Prior
-		best = max(best, l+math.Log(c.Prior))
-		odds[i] = Odds{Key: c.Key, Text: c.Text, Prior: c.Prior, LogLikelihood: l}
+		weight := l + math.Log(c.Prior) // a share once all are known
+		best = max(best, weight)
+		odds[i] = Odds{Key: c.Key, Text: c.Text, Share: weight, Prior: c.Prior, LogLikelihood: l}
 	}
 	if faults.Len() == 0 && math.IsInf(best, -1) {
 		faults.Add(fault.Fault{Code: fault.Conflict, Path: "causes", Rule: "the readings rule out every cause, something else included"})
@@ -125,7 +137,7 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 	sum := 0.0
 	for i := range odds {
 		o := &odds[i]
-		o.Share = math.Exp(o.LogLikelihood + math.Log(o.Prior) - best)
+		o.Share = math.Exp(o.Share - best)
 		sum += o.Share
 	}
 	for i := range odds {
@@ -143,8 +155,22 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 	return Ranking{Odds: ranked}, nil
 }
 
+// short is how many causes are put in order one by one.
+const short = 64
+
 // descending fills order with the places of all figures, greatest first.
 func descending(order []int, of func(i int) float64) {
+	if len(order) <= short { // as it is for most, putting each in its place is quickest
+		var room [short]float64
+		for i := range order {
+			x, at := of(i), i
+			for ; at > 0 && room[at-1] < x; at-- {
+				room[at], order[at] = room[at-1], order[at-1]
+			}
+			room[at], order[at] = x, i
+		}
+		return
+	}
 	for i := range order {
 		order[i] = i
 	}
@@ -206,6 +232,25 @@ func (r Ranking) Within(ratio float64) []Odds {
 	for i, o := range r.Odds {
 		if !(o.Share*ratio >= r.Odds[0].Share) {
 			return slices.Clone(r.Odds[:i])
+		}
+	}
+	return slices.Clone(r.Odds)
+}
+
+// Holding returns the smallest set of causes whose shares add up to p, 0 to 1, or
+// more: the likeliest first, as many as it takes. Where shares come true as often as
+// they say, the truth is in it in p of all cases or more, whatever the readings;
+// that no ratio to the leader can promise where nothing leads. The leader is always
+// in it; the list is empty for an empty ranking or a p that is not a number.
+func (r Ranking) Holding(p float64) []Odds {
+	if math.IsNaN(p) {
+		return nil
+	}
+	held := 0.0
+	for i, o := range r.Odds {
+		held += o.Share
+		if held >= p {
+			return slices.Clone(r.Odds[:i+1])
 		}
 	}
 	return slices.Clone(r.Odds)
