@@ -56,12 +56,15 @@ type Learnt struct {
 // settle most of the map. Calibrating again goes on from there. The receiver
 // does not change.
 //
-// Errors: no reading, a reading not taken or outside, a lift or speed outside,
+// Errors: no reading or more than 1000, a reading not taken or outside, a lift or speed outside,
 // a point at which the model draws no fuel at all.
 func (m *Model) Calibrate(readings ...LambdaReading) (Model, Calibration, error) {
 	var l fault.List
 	if len(readings) == 0 {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "readings", Rule: "at least one lambda reading"})
+	}
+	if len(readings) > 1000 {
+		return Model{}, Calibration{}, fault.Fault{Code: fault.OutOfRange, Path: "readings", Value: strconv.Itoa(len(readings)), Rule: "at most 1000 lambda readings"}
 	}
 	for i, r := range readings {
 		path := "readings[" + strconv.Itoa(i) + "]"

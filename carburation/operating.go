@@ -2,6 +2,7 @@ package carburation
 
 import (
 	"math"
+	"strconv"
 
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
@@ -115,10 +116,13 @@ func (g Map) Point(i, j int) Operating {
 	return g.Points[i*len(g.Speeds)+j]
 }
 
-// Map returns the flow at every lift and speed. Errors are those of At, all
-// together.
+// Map returns the flow at every lift and speed, at most 100 000 points in all.
+// Errors are those of At, all together.
 func (m *Model) Map(lifts []units.Ratio, speeds []units.RotationalSpeed) (Map, error) {
 	var l fault.List
+	if n := len(lifts) * len(speeds); n > 100_000 {
+		return Map{}, fault.Fault{Code: fault.OutOfRange, Path: "points", Value: strconv.Itoa(n), Rule: "at most 100 000 points of lift and speed"}
+	}
 	for _, x := range lifts {
 		l.Under("", m.inside(x, units.RevolutionsPerSecond(m.plant.peak)))
 		if !m.ready {

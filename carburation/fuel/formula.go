@@ -70,15 +70,23 @@ func ParseFormula(text string) (Formula, error) {
 }
 
 func (f Formula) err() error {
-	for _, n := range []float64{f.C, f.H, f.O, f.N, f.S} {
-		if !(n >= 0 && n <= 1000) {
-			return fault.Fault{Code: fault.OutOfRange, Path: "formula", Value: f.String(), Rule: "0 to 1000 atoms of each kind"}
-		}
+	if !f.counted() {
+		return fault.Fault{Code: fault.OutOfRange, Path: "formula", Value: f.String(), Rule: "0 to 1000 atoms of each kind"}
 	}
 	if !(f.C+f.H/4+f.S-f.O/2 > 0) {
 		return fault.Fault{Code: fault.OutOfRange, Path: "formula", Value: f.String(), Rule: "something left to burn: c + h/4 + s above o/2"}
 	}
 	return nil
+}
+
+// counted reports whether every count is one that a formula may have.
+func (f Formula) counted() bool {
+	for _, n := range [...]float64{f.C, f.H, f.O, f.N, f.S} {
+		if !(n >= 0 && n <= 1000) {
+			return false
+		}
+	}
+	return true
 }
 
 // String returns text that ParseFormula reads.
@@ -99,16 +107,21 @@ func (f Formula) String() string {
 	return string(b)
 }
 
-// MolarMass returns the mass of the atoms counted, in grams per mole.
+// MolarMass returns the mass of the atoms counted, in grams per mole; zero where
+// a count is outside 0 to 1000.
 func (f Formula) MolarMass(conv Convention) float64 {
+	if !f.counted() {
+		return 0
+	}
 	m := conv.masses()
 	return f.C*m.c + f.H*m.h + f.O*m.o + f.N*m.n + f.S*m.s
 }
 
-// Composition returns the shares by mass.
+// Composition returns the shares by mass; all zero where there are no atoms, or a
+// count is outside 0 to 1000.
 func (f Formula) Composition(conv Convention) Composition {
 	m, w := conv.masses(), f.MolarMass(conv)
-	if w == 0 || math.IsNaN(w) {
+	if w == 0 {
 		return Composition{}
 	}
 	return Composition{Carbon: units.Value(f.C * m.c / w), Hydrogen: units.Value(f.H * m.h / w), Oxygen: units.Value(f.O * m.o / w),
@@ -124,16 +137,22 @@ type Composition struct {
 	Sulphur  units.Ratio `json:"sulphur"`
 }
 
+type namedShare struct {
+	name  string
+	share units.Ratio
+}
+
+func (c Composition) parts() [5]namedShare {
+	return [5]namedShare{{"carbon", c.Carbon}, {"hydrogen", c.Hydrogen}, {"oxygen", c.Oxygen}, {"nitrogen", c.Nitrogen}, {"sulphur", c.Sulphur}}
+}
+
 // Formula returns the atoms in 100 grams, in moles. The shares must add up to
 // 1 within 0.01; water and ash are not fuel and are left out by the caller.
 // Errors: a share outside 0 to 1, a sum outside, nothing to burn.
 func (c Composition) Formula(conv Convention) (Formula, error) {
 	var l fault.List
 	var sum float64
-	for _, p := range []struct {
-		name  string
-		share units.Ratio
-	}{{"carbon", c.Carbon}, {"hydrogen", c.Hydrogen}, {"oxygen", c.Oxygen}, {"nitrogen", c.Nitrogen}, {"sulphur", c.Sulphur}} {
+	for _, p := range c.parts() {
 		v := p.share.Value()
 		if !(v >= 0 && v <= 1) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: p.name, Value: p.share.String(), Rule: "0 to 1, by mass"})

@@ -10,7 +10,7 @@ import (
 // Err returns the faults in a fuel's figures, or nil.
 func (f Fuel) Err() error {
 	var l fault.List
-	if v := f.AFR.Value(); !(v >= 1 && v <= 40) {
+	if !f.burns() {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "afr", Value: f.AFR.String(), Rule: "1 to 40 kg of air per kg of fuel"})
 	}
 	if d := f.Density.KilogramsPerCubicMetre(); !(d >= 400 && d <= 1300) {
@@ -22,16 +22,33 @@ func (f Fuel) Err() error {
 	if x := f.ExpansionPerKelvin; !(x >= 0 && x <= 0.003) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "expansion_per_kelvin", Unit: "1/K", Rule: "0 to 0.003 per kelvin"})
 	}
-	if v := f.HeatingValue.MegajoulesPerKilogram(); !(v >= 0 && v <= 130) {
+	if !f.heats() {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "heating_value", Value: f.HeatingValue.String(), Unit: "MJ/kg", Rule: "0 MJ/kg to 130 MJ/kg"})
 	}
-	if v := f.LatentHeat.KilojoulesPerKilogram(); !(v >= 0 && v <= 3000) {
+	if !f.chills() {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "latent_heat", Value: f.LatentHeat.String(), Unit: "kJ/kg", Rule: "0 kJ/kg to 3000 kJ/kg"})
 	}
 	if v := f.Viscosity.SquareMillimetresPerSecond(); !(v >= 0 && v <= 100) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "viscosity", Value: f.Viscosity.String(), Unit: "mm²/s", Rule: "0 mm²/s to 100 mm²/s"})
 	}
+	for _, p := range f.Composition.parts() {
+		if v := p.share.Value(); !(v >= 0 && v <= 1) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "composition." + p.name, Value: p.share.String(), Rule: "0 to 1, by mass"})
+		}
+	}
 	return l.Err()
+}
+
+func (f Fuel) burns() bool { return f.AFR >= 1 && f.AFR <= 40 }
+
+func (f Fuel) heats() bool {
+	v := f.HeatingValue.MegajoulesPerKilogram()
+	return v >= 0 && v <= 130
+}
+
+func (f Fuel) chills() bool {
+	v := f.LatentHeat.KilojoulesPerKilogram()
+	return v >= 0 && v <= 3000
 }
 
 // PetroleumExpansion returns the expansion of volume per kelvin at 15 °C of a
@@ -66,18 +83,20 @@ func (f Fuel) DensityAt(t units.Temperature) (units.Density, error) {
 
 // LatentHeatPerAir returns the heat that evaporating the fuel takes from each
 // kilogram of air of an exactly burning charge: what chills it. Ethanol gives
-// 44 Btu per pound of air, petrol some 10. It is zero for a fuel of no AFR.
+// 44 Btu per pound of air, petrol some 10. It is zero for an AFR or a
+// latent heat that Err refuses.
 func (f Fuel) LatentHeatPerAir() units.SpecificEnergy {
-	if !(f.AFR > 0) {
+	if !f.burns() || !f.chills() {
 		return 0
 	}
 	return f.LatentHeat.Times(1 / f.AFR.Value())
 }
 
 // HeatPerAir returns the net heat of each kilogram of air of an exactly burning
-// charge: fuels differ by far less in this than in heating value.
+// charge: fuels differ by far less in this than in heating value. It is zero for
+// an AFR or a heating value that Err refuses.
 func (f Fuel) HeatPerAir() units.SpecificEnergy {
-	if !(f.AFR > 0) {
+	if !f.burns() || !f.heats() {
 		return 0
 	}
 	return f.HeatingValue.Times(1 / f.AFR.Value())

@@ -40,15 +40,15 @@ func NewBox(gears ...Gear) (Box, error) {
 			b.gears[i].Name = strconv.Itoa(i + 1)
 		}
 	}
+	named := map[string]bool{}
 	for i, g := range b.gears {
 		if i > 0 && g.Ratio == b.gears[i-1].Ratio {
 			l.Add(fault.Fault{Code: fault.Conflict, Path: "gears", Value: g.Ratio.String(), Rule: "two gears have the same ratio"})
 		}
-		for _, c := range b.gears[:i] {
-			if c.Name == g.Name {
-				l.Add(fault.Fault{Code: fault.Conflict, Path: "gears", Value: g.Name, Rule: "two gears have the same name"})
-			}
+		if named[g.Name] {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: "gears", Value: g.Name, Rule: "two gears have the same name"})
 		}
+		named[g.Name] = true
 	}
 	if err := l.Err(); err != nil {
 		return Box{}, err

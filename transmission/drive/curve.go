@@ -82,8 +82,11 @@ func (c Curve) Points() []PowerPoint { return slices.Clone(c.points) }
 // Len returns the number of points.
 func (c Curve) Len() int { return len(c.points) }
 
-// XY returns point i as rev/min and kW.
+// XY returns point i as rev/min and kW, zeros where there is none.
 func (c Curve) XY(i int) (x, y float64) {
+	if i < 0 || i >= len(c.points) {
+		return 0, 0
+	}
 	return c.points[i].Speed.RevolutionsPerMinute(), c.points[i].Power.Kilowatts()
 }
 

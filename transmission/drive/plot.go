@@ -19,8 +19,13 @@ type Trace struct {
 // Len returns the number of points.
 func (t Trace) Len() int { return len(t.Points) }
 
-// XY returns point i.
-func (t Trace) XY(i int) (x, y float64) { return t.Points[i][0], t.Points[i][1] }
+// XY returns point i, zeros where there is none.
+func (t Trace) XY(i int) (x, y float64) {
+	if i < 0 || i >= len(t.Points) {
+		return 0, 0
+	}
+	return t.Points[i][0], t.Points[i][1]
+}
 
 // Sawtooth returns road speed in mile/h against engine speed in rev/min when the
 // gears are gone through, changing up at an engine speed: each gear's line from

@@ -38,10 +38,16 @@ func TraceOf(e Element, points int) (Trace, error) {
 // Len returns the number of points.
 func (t Trace) Len() int { return len(t.points) }
 
-// XY returns point i as millimetres and newtons.
-func (t Trace) XY(i int) (x, y float64) { return t.points[i][0], t.points[i][1] }
+// XY returns point i as millimetres and newtons, zeros where there is none.
+func (t Trace) XY(i int) (x, y float64) {
+	if i < 0 || i >= len(t.points) {
+		return 0, 0
+	}
+	return t.points[i][0], t.points[i][1]
+}
 
-// At returns deflection and load of point i.
+// At returns deflection and load of point i, zeros where there is none.
 func (t Trace) At(i int) (units.Length, units.Force) {
-	return units.Millimetres(t.points[i][0]), units.Newtons(t.points[i][1])
+	x, y := t.XY(i)
+	return units.Millimetres(x), units.Newtons(y)
 }
