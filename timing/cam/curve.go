@@ -18,6 +18,7 @@ type Curve struct {
 	eve   float64      // one even piece before the first knot, degrees; NaN if they are uneven
 	start float64      // angle of the first knot, degrees
 	knots []float64    // first angle of each piece, degrees from start; nil if even
+	per   []float64    // of uneven pieces: one over the length, per degree
 	guide []int32      // for uneven knots: the piece that holds the start of each slot
 	slots float64      // slots per degree
 }
@@ -48,6 +49,10 @@ func newCurve(start float64, knots, lift, second []float64) *Curve {
 	}
 	c.knots, c.inv = knots, math.NaN()
 	c.startAt(start)
+	c.per = make([]float64, n)
+	for i := range n {
+		c.per[i] = 1 / c.length(i)
+	}
 	slots := 4 * n
 	c.slots = float64(slots) / turnDegrees
 	c.guide = make([]int32, slots)
@@ -71,12 +76,17 @@ func (c *Curve) piece(x float64) (i int, t, h float64) {
 		i = min(int(u), len(c.coef)-1)
 		return i, u - float64(i), 1 / c.inv
 	}
-	i = int(c.guide[min(int(x*c.slots), len(c.guide)-1)])
+	i = c.uneven(x)
+	return i, (x - c.knots[i]) * c.per[i], c.length(i)
+}
+
+// uneven finds the piece that holds x degrees from the first knot, x within the turn.
+func (c *Curve) uneven(x float64) int {
+	i := int(c.guide[min(int(x*c.slots), len(c.guide)-1)])
 	for i+1 < len(c.knots) && c.knots[i+1] <= x {
 		i++
 	}
-	h = c.length(i)
-	return i, (x - c.knots[i]) / h, h
+	return i
 }
 
 // length of a piece in degrees.
@@ -135,10 +145,18 @@ func (c *Curve) anywhere(at units.CamAngle) (units.Length, error) {
 		return 0, noCurve()
 	}
 	x := at.Degrees() - c.start
-	if x-x != 0 {
-		return 0, notFinite()
+	if !(x >= 0 && x < turnDegrees) {
+		if x-x != 0 {
+			return 0, notFinite()
+		}
+		x = within(x)
 	}
-	return units.Millimetres(c.lift(within(x))), nil
+	if c.knots == nil {
+		return units.Millimetres(c.lift(x)), nil
+	}
+	i := c.uneven(x)
+	k, t := &c.coef[i], (x-c.knots[i])*c.per[i]
+	return units.Millimetres(k[0] + t*k[1] + t*t*(k[2]+t*k[3])), nil
 }
 
 // lift in millimetres at x degrees from the first knot, x within the turn.
