@@ -11,8 +11,24 @@ const dampRise = 0.15
 
 // compression says how the compression step stands. What a sound engine should
 // show is worked out where the job gives bore, stroke, rod, compression ratio
-// and inlet closing.
+// and inlet closing. A leak-down test speaks beside it, and for it where the gauge
+// was not used.
 func (r *Report) compression(j *job) (State, string) {
+	state, said := r.gauged(j)
+	leaks, heard := j.first.leakDown()
+	switch {
+	case heard == "":
+		return state, said
+	case state == Open:
+		return leaks, heard
+	case leaks == Wrong || leaks == Unsure && state == Good:
+		state = leaks
+	}
+	return state, said + "; " + heard
+}
+
+// gauged is what the compression gauge says.
+func (r *Report) gauged(j *job) (State, string) {
 	f := j.first
 	if !f.dry.Taken() {
 		return Open, "warm if it runs, throttle open, plug out, note first and last stroke"

@@ -28,6 +28,10 @@
 // TDC is there the one between exhaust and inlet, BDC the one of the cam's own
 // stroke; 100 ATDC is as good as 80 BBDC.
 //
+// A leak-down test stands under first_look, two pressures or a part lost:
+//
+//	"leak_down": {"supply": "6 bar", "held": "4.8 bar"}, "leak_heard_at": "exhaust"
+//
 // The embedded demonstration ([Demo]) shows every section.
 //
 // Not covered: electrics beyond spark timing, frame and brakes beyond a word in

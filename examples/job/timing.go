@@ -59,7 +59,7 @@ func readTiming(s section) part {
 			}
 			in.Engine.Head.Slider = j.engine.cylinder().Slider
 		}
-		r.CompressionDry, r.CompressionWet = j.first.dry, j.first.wet
+		r.CompressionDry, r.CompressionWet, r.Leak = j.first.dry, j.first.wet, j.first.leak
 		switch j.first.spark {
 		case "on compression":
 			r.Spark = timing.Yes
@@ -194,6 +194,8 @@ func timingSection(result TimingResult) (Section, error) {
 	}
 	s.BeforeTurning = append(s.BeforeTurning, r.Turning.Why)
 	eventRows(&s, in.Readings)
+	lossRow(&s, "leak-down lost", r.Compression.Lost)
+	lossRow(&s, "leak-down lost wet", r.Compression.LostWet)
 	for _, c := range []*LiftCurve{result.InletCurve, result.ExhaustCurve} {
 		if c != nil {
 			c.rows(&s)
@@ -222,6 +224,13 @@ func eventRows(s *Section, r timing.Readings) {
 	row(s, "exhaust lift at TDC", r.ExhaustLiftAtTDC)
 	row(s, "compression dry", r.CompressionDry)
 	row(s, "compression wet", r.CompressionWet)
+}
+
+// lossRow is a part lost, in per cent as the tester has it.
+func lossRow(s *Section, what string, lost measure.Reading[units.Ratio]) {
+	if lost.Taken() {
+		s.Read = append(s.Read, Row{What: what, Figure: percent(lost.Value().Value()) + " ± " + percent(lost.U().Value())})
+	}
 }
 
 func lobesTable(r timing.Result) Table {
