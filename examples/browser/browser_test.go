@@ -80,7 +80,7 @@ func brief(b *tab, panel string) string {
 func reach(b *tab, id string) {
 	b.t.Helper()
 	b.value("document.activeElement.blur(), scrollTo(0, 0)", nil)
-	for range 40 {
+	for range 60 {
 		b.press("Tab")
 		if b.text("document.activeElement.id") == id {
 			return
@@ -100,7 +100,7 @@ func keyboard(t *testing.T, b *tab) {
 	reach(b, "nuts")
 	b.press("ArrowRight")
 	b.wait("document.getElementById('nuts-at').textContent === '6 turns 1 flat'")
-	if after := brief(b, "clutch"); after == before || !strings.Contains(after, "now, 6.2 in") {
+	if after := brief(b, "clutch"); after == before || !strings.Contains(after, "now, 6.2 in:") {
 		t.Errorf("after one flat: %q", after)
 	}
 	reach(b, "hub-nut")
@@ -125,8 +125,15 @@ func keyboard(t *testing.T, b *tab) {
 	if b.text("document.querySelector('#timing .drawn').innerHTML") == picture {
 		t.Error("the curves were not drawn anew")
 	}
+	carburettor := brief(b, "carburettor")
+	reach(b, "main-jet")
+	b.press("ArrowRight")
+	b.wait("document.getElementById('main-jet-at').textContent === '111.1 cc/min (101 %)'")
+	if after := brief(b, "carburettor"); after == carburettor || !strings.HasPrefix(after, "Lambda by the model: ") {
+		t.Errorf("after a per cent more of main jet: %q, before %q", after, carburettor)
+	}
 	b.value("document.getElementById('moved').click()", nil)
-	if text := b.text("document.getElementById('text').value"); !strings.Contains(text, `"10 BTDC"`) || !strings.Contains(text, `"nuts_in": "6.1667 turns ± 0.1"`) {
+	if text := b.text("document.getElementById('text').value"); !strings.Contains(text, `"from": "61° BTDC"`) || !strings.Contains(text, `"nuts_in": "6.1667 turns ± 0.1"`) {
 		t.Errorf("the job file does not have the readings as moved:\n%s", text)
 	}
 	b.value("document.getElementById('read').click()", nil)
@@ -183,7 +190,7 @@ const rounds = 3
 
 // pace moves every control there and back and takes the page's own times.
 func pace(t *testing.T, b *tab) {
-	for _, id := range []string{"nuts", "free-play", "hub-nut", "inlet-early", "exhaust-early"} {
+	for _, id := range []string{"nuts", "free-play", "hub-nut", "inlet-early", "exhaust-early", "main-jet", "pilot-jet", "cutaway", "clip"} {
 		reach(b, id)
 		for round := 1; ; round++ {
 			ms := redraw(b)
@@ -228,11 +235,11 @@ func widths(t *testing.T, b *tab, pictures string) {
 		name := "page-"
 		if moved {
 			name = "moved-"
-			for _, m := range []string{"hub-nut=0", "nuts=58", "inlet-early=-22", "exhaust-early=-9"} {
+			for _, m := range []string{"hub-nut=0", "nuts=58", "inlet-early=-22", "exhaust-early=-9", "main-jet=140", "clip=4"} {
 				id, to, _ := strings.Cut(m, "=")
 				b.value("{ const e = document.getElementById('"+id+"'); e.value = "+to+"; e.dispatchEvent(new Event('input', {bubbles: true})) }", nil)
 			}
-			b.wait("document.querySelectorAll('.pending:not([hidden])').length === 2")
+			b.wait("document.querySelectorAll('.pending:not([hidden])').length === 3")
 			b.wait("document.querySelectorAll('.pending:not([hidden])').length === 0")
 		}
 		look(t, b, pictures, name)
@@ -241,7 +248,7 @@ func widths(t *testing.T, b *tab, pictures string) {
 }
 
 func look(t *testing.T, b *tab, pictures, name string) {
-	for _, w := range []int{360, 794} {
+	for _, w := range []int{360, 390, 794, 1280} {
 		b.size(w)
 		var wide int
 		if b.value("document.documentElement.scrollWidth", &wide); wide > w {
@@ -311,7 +318,7 @@ func sheet(t *testing.T, b *tab, axe, pictures string) {
 		t.Fatalf("%v\n%s", err, said)
 	}
 	b.visit("file://"+file, "document.readyState === 'complete' && location.protocol === 'file:'")
-	for _, w := range []int{360, 794} {
+	for _, w := range []int{360, 390, 794, 1280} {
 		b.size(w)
 		var wide int
 		if b.value("document.documentElement.scrollWidth", &wide); wide > w {

@@ -84,7 +84,7 @@ func carburettorSection(j *job, in carburation.Input, opt carburation.Options, n
 	}
 	for _, d := range [][2]string{{r.Bore.Text, r.Bore.Differ}, {r.MainJet.Text, r.MainJet.Differ}, {r.Cutaway.Text, r.Cutaway.Differ}, {r.PilotJet.Text, r.PilotJet.Differ}} {
 		if d[1] != "" {
-			s.Findings = append(s.Findings, Finding{Key: "practice-and-physics", Text: d[0] + ": " + d[1]})
+			s.Findings = append(s.Findings, Finding{Key: "practice-and-physics", Text: plainly(d[0]) + ": " + strings.Replace(d[1], "they overlap", "practice and physics overlap", 1)})
 		}
 	}
 	for _, p := range r.Outside {

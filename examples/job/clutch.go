@@ -121,7 +121,7 @@ func clutchSection(in transmission.Input) (Section, error) {
 	s.Result = ClutchResult{in, adjust, causes}
 	s.Findings = append(s.Findings, windowFinding(adjust))
 	if b := adjust.Budget; b != nil {
-		s.Findings = append(s.Findings, Finding{Key: "now", Text: "as it stands, " + turns(b.Turns) + " in, it " + does(*b)})
+		s.Findings = append(s.Findings, Finding{Key: "now", Text: "as it stands, " + turns(b.Turns) + " in: " + b.Symptoms()})
 	}
 	s.Findings = append(s.Findings, ranked(causes.Causes)...)
 	if adjust.Pull.Disagree {
@@ -132,9 +132,9 @@ func clutchSection(in transmission.Input) (Section, error) {
 		if i == 2 {
 			break
 		}
-		text := r.Text + ": window " + turns(r.Window.Low) + " to " + turns(r.Window.High)
+		text := r.Text + ": then " + turns(r.Window.Low) + " to " + turns(r.Window.High) + " hold and free"
 		if !r.Opens {
-			text += ", still too narrow"
+			text = r.Text + ": still no window, it would hold from " + turns(r.Window.Low) + " on and free up to " + turns(r.Window.High)
 		}
 		if i > 0 {
 			text = "failing that, " + text
@@ -164,27 +164,6 @@ func windowFinding(a transmission.Adjustment) Finding {
 }
 
 func oddsWords(p float64) string { return measure.Odds{Share: p}.Words() }
-
-// does says what a clutch does at a setting.
-func does(b transmission.Budget) string {
-	switch {
-	case b.Slips && b.Drags:
-		return "slips at full torque and drags"
-	case b.Slips:
-		return "slips at full torque"
-	case b.ThinMargin && b.Drags:
-		return "holds without its margin and drags"
-	case b.Drags:
-		return "holds but drags"
-	case b.ShortOfBar:
-		return "binds its springs before the lever reaches the bar"
-	case b.ThinMargin:
-		return "holds without its margin, and frees"
-	case b.Heavy:
-		return "holds and frees, but is heavy"
-	}
-	return "holds and frees"
-}
 
 func clutchRows(s *Section, in transmission.Input) {
 	row(s, "spring nuts in", in.Setting.Nuts)

@@ -60,7 +60,7 @@ func ExampleReport_Section() {
 	fmt.Printf("the window is open: %v\n", result.Adjust.Window.Open())
 	// Output:
 	// something to put right: true
-	// tighten the hub's retaining nut on a new lock washer: window 8.77 turns to 10.96 turns
+	// tighten the hub's retaining nut on a new lock washer: then 8.8 turns to 11.0 turns hold and free
 	// the window is open: false
 }
 

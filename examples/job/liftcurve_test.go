@@ -225,3 +225,20 @@ func ExampleLiftCurve() {
 	// opens 19° BTDC ± 0.6° closes 37.8° ABDC ± 0.6°
 	// taken for inlet opens, inlet closes, inlet greatest lift
 }
+
+// What would be read with the same cam turned ten degrees later.
+func ExampleLiftCurve_Earlier() {
+	report, err := job.Run(job.Demo())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	inlet := report.Section("timing").Result.(job.TimingResult).InletCurve
+	moved, err := inlet.Earlier(-10 * units.CrankDegree)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(inlet.Opens, "becomes", moved.Opens)
+	// Output: 19° BTDC ± 0.6° becomes 9° BTDC ± 0.6°
+}

@@ -127,7 +127,7 @@ func shift[Q units.Quantity](r measure.Reading[Q]) string {
 	return units.WithUncertainty(v, r.U()) + side
 }
 
-// turns says an angle as turns of a nut.
-func turns(a units.Angle) string { return strconv.FormatFloat(a.Turns(), 'f', 2, 64) + " turns" }
+// turns says an angle as turns of a nut: a tenth is less than a flat of it.
+func turns(a units.Angle) string { return strconv.FormatFloat(a.Turns(), 'f', 1, 64) + " turns" }
 
 func percent(p float64) string { return strconv.FormatFloat(100*p, 'f', 0, 64) + " %" }

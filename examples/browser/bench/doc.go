@@ -6,8 +6,8 @@
 //	bench.move(key, to, width)   move one control; finding, picture and odds of
 //	                             the panel it bears on
 //	bench.panel(key, width)      a panel whole
-//	bench.draw(width)            both panels anew, at another width
-//	bench.back(width)            both panels with every reading as in the file
+//	bench.draw(width)            all panels anew, at another width
+//	bench.back(width)            all panels with every reading as in the file
 //	bench.file()                 the job file with the readings as moved
 //
 // All but the first and last answer with JSON text: either faults, a list

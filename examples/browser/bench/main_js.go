@@ -5,6 +5,7 @@ package main
 import (
 	"encoding/json"
 	"errors"
+	"slices"
 	"syscall/js"
 
 	"example.com/benchbook/examples/browser/trial"
@@ -124,7 +125,7 @@ func whole(t *trial.Trial, width int) (answer, error) {
 	all, err := panels(t, width)
 	short := report{Machine: r.Machine, Note: r.Note, Library: r.Library, Order: r.Order, Turn: r.Turn, Start: r.Start, Cautions: trial.Cautions(r)}
 	for i := range r.Sections {
-		if s := &r.Sections[i]; s.Key != "clutch" && s.Key != "timing" {
+		if s := &r.Sections[i]; !slices.Contains(t.Panels(), s.Key) {
 			short.Rest = append(short.Rest, trial.PanelOf(s))
 		}
 	}
@@ -134,11 +135,7 @@ func whole(t *trial.Trial, width int) (answer, error) {
 func panels(t *trial.Trial, width int) ([]trial.Panel, error) {
 	var all []trial.Panel
 	var faults fault.List
-	r := t.Report()
-	for _, key := range []string{"clutch", "timing"} {
-		if r.Section(key) == nil {
-			continue
-		}
+	for _, key := range t.Panels() {
 		p, err := t.Panel(key, width)
 		if faults.Under("", err) {
 			all = append(all, p)

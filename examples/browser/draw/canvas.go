@@ -57,6 +57,28 @@ func (c *canvas) box(class string, x0, y0, x1, y1 float64) {
 	c.area(class, x0, y0, x1, y0, x1, y1, x0, y1)
 }
 
+// ring is a reading.
+func (c *canvas) ring(x, y float64) {
+	c.raw(`<circle class="ring"`)
+	c.attr("cx", x)
+	c.attr("cy", y)
+	c.raw(` r="3"/>`)
+}
+
+// mark puts a cross where something falls short, a dot where it is enough.
+func (c *canvas) mark(x, y float64, short bool) {
+	const arm = 7
+	if short {
+		c.line("cross", x-arm, y-arm, x+arm, y+arm)
+		c.line("cross", x-arm, y+arm, x+arm, y-arm)
+		return
+	}
+	c.raw(`<circle class="dot"`)
+	c.attr("cx", x)
+	c.attr("cy", y)
+	c.raw(` r="5"/>`)
+}
+
 // Where text lies to its point.
 const (
 	from   = "start"

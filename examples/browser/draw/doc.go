@@ -5,6 +5,8 @@
 //	task                                        use
 //	torque and lift over turns of the nuts      Window
 //	valve lift, specified and read              Lobes
+//	the same round the crank circle             Circle
+//	mixture over the throttle                   Mixture
 //	odds as bars                                Bars
 //
 // Pictures for the printed sheet are in examples/picture. Not covered: scales

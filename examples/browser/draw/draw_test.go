@@ -4,7 +4,6 @@ import (
 	"encoding/xml"
 	"fmt"
 	"io"
-	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -15,30 +14,6 @@ import (
 	"example.com/benchbook/timing"
 	"example.com/benchbook/units/measure"
 )
-
-// A plain lobe passes its check lift at its events, is highest half way, and
-// lies where it does whichever lift it has.
-func TestLobeMeetsItsEvents(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		l := lobe{opens: rapid.Float64Range(-300, 100).Draw(t, "opens"), lift: rapid.Float64Range(2, 15).Draw(t, "lift")}
-		l.closes = l.opens + rapid.Float64Range(100, 320).Draw(t, "open for")
-		l.check = l.lift * rapid.Float64Range(0, 0.5).Draw(t, "check")
-		const near = 1e-9 // of millimetres of lift, in sums of a few hundred degrees
-		for _, at := range []float64{l.opens, l.closes} {
-			if got := l.at(at); math.Abs(got-l.check) > near {
-				t.Fatalf("lift %g at an event, check lift %g", got, l.check)
-			}
-		}
-		if got := l.at((l.opens + l.closes) / 2); math.Abs(got-l.lift) > near {
-			t.Fatalf("lift %g half way, greatest %g", got, l.lift)
-		}
-	})
-	for _, none := range []lobe{{}, {10, 5, 8, 1}, {0, 200, 1, 2}} {
-		if _, _, ok := none.shape(); ok || none.at(5) != 0 {
-			t.Errorf("%v has a shape", none)
-		}
-	}
-}
 
 func TestBrokenKeepsWords(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -91,6 +66,12 @@ func TestNothingGiven(t *testing.T) {
 		if finding, svg := Lobes(job.TimingResult{}, width); finding != "inlet not read, exhaust not read" || strings.Contains(svg, "NaN") {
 			t.Errorf("%d: %q %s", width, finding, svg)
 		}
+		if finding, svg := Circle(job.TimingResult{}, width); finding != "inlet not read, exhaust not read" || strings.Contains(svg, "NaN") {
+			t.Errorf("%d: %q %s", width, finding, svg)
+		}
+		if finding, svg := Mixture(job.CarburettorResult{}, width); finding != "no mixture worked out" || strings.Contains(svg, "NaN") {
+			t.Errorf("%d: %q %s", width, finding, svg)
+		}
 		if _, svg := Window(job.ClutchResult{}, width); svg == "" || strings.Contains(svg, "NaN") {
 			t.Errorf("%d: %s", width, svg)
 		}
@@ -125,4 +106,28 @@ func ExampleLobes() {
 	fmt.Println(finding)
 	// Output:
 	// inlet 9.6° early, exhaust 14.5° late
+}
+
+func ExampleCircle() {
+	report, err := job.Run(job.Demo())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	finding, svg := Circle(report.Section("timing").Result.(job.TimingResult), 360)
+	fmt.Println(finding, strings.Count(svg, "ABDC"))
+	// Output:
+	// inlet 9.6° early, exhaust 14.5° late 1
+}
+
+func ExampleMixture() {
+	report, err := job.Run(job.Demo())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	finding, _ := Mixture(report.Section("carburettor").Result.(job.CarburettorResult), 360)
+	fmt.Println(finding)
+	// Output:
+	// lambda by the model: 0.89 wide open, 0.79 half open, 0.36 an eighth open
 }

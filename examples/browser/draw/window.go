@@ -60,13 +60,15 @@ func Window(v job.ClutchResult, width int) (finding, svg string) {
 	if b := v.Adjust.Budget; b != nil {
 		at := c.x(b.Turns.Turns())
 		c.line("now", at, c.top-6, at, y)
+		c.mark(at, c.y(min(max(b.Torque.Ratio(b.TorqueWanted), c.y0), c.y1)), b.Slips || b.ThinMargin)
+		c.mark(at, c.y(min(max(b.Lift.Ratio(b.LiftWanted), c.y0), c.y1)), b.Drags)
 		anchor := middle
 		if at < c.left+110 {
 			anchor, at = from, c.left
 		} else if at > c.right-110 {
 			anchor, at = until, c.right
 		}
-		c.text(at, c.top-10, anchor, "now "+turns(b.Turns)+": "+standing(*b))
+		c.text(at, c.top-10, anchor, "now "+turns(b.Turns)+": "+b.Symptoms())
 	}
 	y = c.bottom + 14
 	for _, r := range rows { // over the upright, so that their letters stay clear
@@ -166,31 +168,12 @@ func windowFinding(a transmission.Adjustment) string {
 		text = "no setting both holds and frees: it holds from " + turns(w.Low) + " turns on and frees only up to " + turns(w.High)
 	}
 	if b := a.Budget; b != nil {
-		text += "; now, " + turns(b.Turns) + " in, it " + standing(*b)
+		text += "; now, " + turns(b.Turns) + " in: " + b.Symptoms()
 	}
 	return text
 }
 
 func turns(a units.Angle) string { return strconv.FormatFloat(a.Turns(), 'f', 1, 64) }
-
-// standing says what a clutch does at a setting.
-func standing(b transmission.Budget) string {
-	switch {
-	case b.Slips && b.Drags:
-		return "slips and drags"
-	case b.Slips:
-		return "slips"
-	case b.Drags && b.ThinMargin:
-		return "barely holds, and drags"
-	case b.Drags:
-		return "holds but drags"
-	case b.ThinMargin:
-		return "barely holds"
-	case b.Heavy:
-		return "holds and frees, heavily"
-	}
-	return "holds and frees"
-}
 
 // broken breaks text between words into lines of at most so many letters; a
 // longer word has a line of its own.

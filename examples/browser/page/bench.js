@@ -3,7 +3,7 @@
 // pictures come from the program.
 
 const at = (id) => document.getElementById(id);
-const levers = ["nuts", "free-play", "hub-nut", "slips", "drags", "inlet-early", "exhaust-early"];
+const levers = ["nuts", "free-play", "hub-nut", "slips", "drags", "inlet-early", "exhaust-early", "main-jet", "pilot-jet", "cutaway", "clip"];
 
 // Milliseconds of each redraw, for whoever measures: working it out, putting it
 // on the page, and laying the page out.
@@ -30,8 +30,8 @@ function list(title, items, name = "ul") {
 
 function finding(f) {
 	let text = f.text;
-	if (f.sure) text += " - " + f.sure + ", " + f.percent + " %";
-	return f.fault ? make("span", { class: "wrong" }, "Wrong: " + text) : text;
+	if (f.sure) text += " - " + f.sure + ", " + f.percent + "\u00a0%";
+	return f.fault ? make("span", { class: "wrong" }, "To put right: " + text) : text;
 }
 
 function wordsOf(p) {
@@ -83,8 +83,8 @@ function showPanel(p) {
 	}
 	care(p.cautions);
 	s.querySelector(".drawn").innerHTML = p.pictures.map((d) => "<figure>" + d.svg + "</figure>").join("");
-	s.querySelector(".odds").replaceChildren(...(p.bars || []).map((b) =>
-		make("li", {}, make("span", { class: "share" }, b.percent + " %"), make("span", {}, b.text + " - " + b.words), shareBar(b.percent))));
+	s.querySelector(".odds")?.replaceChildren(...(p.bars || []).map((b) =>
+		make("li", {}, make("span", { class: "share" }, b.percent + "\u00a0%"), make("span", {}, b.text + " - " + b.words), shareBar(b.percent))));
 	return s;
 }
 
@@ -128,7 +128,7 @@ function open(text) {
 	at("done").textContent = "";
 	const a = JSON.parse(window.bench.open(text, wide()));
 	if (showFaults(at("faults"), a.faults, "Nothing was computed. " + (a.faults || []).length + " to put right in the job file:")) return;
-	at("clutch").hidden = at("timing").hidden = true;
+	for (const e of document.querySelectorAll(".panel")) e.hidden = true;
 	showReport(a.report);
 	for (const p of a.panels || []) showWhole(p);
 	at("done").textContent = "Read: " + a.report.machine + ".";

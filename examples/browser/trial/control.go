@@ -18,12 +18,16 @@ const (
 	Drags        = "drags"         // "yes", "no" or "" for not tried
 	InletEarly   = "inlet-early"   // both inlet events, whole degrees of the crank earlier than in the file
 	ExhaustEarly = "exhaust-early" // both exhaust events, the same
+	MainJet      = "main-jet"      // per cent of the flow of the one in the file
+	PilotJet     = "pilot-jet"     // the same
+	Cutaway      = "cutaway"       // of the slide, whole 1/32 in
+	Clip         = "clip"          // groove of the needle's clip, from the top
 )
 
 // Control is a reading that can be moved.
 type Control struct {
 	Key   string `json:"key"`
-	Panel string `json:"panel"` // "clutch" or "timing", the part it bears on
+	Panel string `json:"panel"` // the part it bears on, one of Panels
 	// At is where it stands: whole steps from Least to Most, or one of the words
 	// of a sign.
 	At    string `json:"at"`

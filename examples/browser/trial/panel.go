@@ -35,11 +35,11 @@ type Picture struct {
 	SVG     string `json:"svg"`
 }
 
-// Panel works one part, "clutch" or "timing", with the readings as they stand,
+// Panel works one part, one of Panels, with the readings as they stand,
 // and draws it width CSS pixels wide. Errors: a part this job does not have, and
 // whatever is wrong with the readings as moved.
 func (t *Trial) Panel(key string, width int) (Panel, error) {
-	if key != "clutch" && key != "timing" || t.tree[key] == nil {
+	if !slices.Contains(t.Panels(), key) {
 		return Panel{}, fault.Fault{Code: fault.UnknownName, Path: key, Rule: "not a part of this job that can be moved"}
 	}
 	s, err := t.work(key)
@@ -71,8 +71,12 @@ func (p *Panel) show(result any, width int) {
 		p.Bars = draw.Bars(r.Diagnose.Causes)
 	case job.TimingResult:
 		finding, svg := draw.Lobes(r, width)
-		p.Pictures = []Picture{{"valve-lift", finding, svg}}
+		_, circle := draw.Circle(r, width)
+		p.Pictures = []Picture{{"valve-lift", finding, svg}, {"timing-circle", finding, circle}}
 		p.Bars = draw.Bars(r.Verdict.Causes)
+	case job.CarburettorResult:
+		finding, svg := draw.Mixture(r, width)
+		p.Pictures = []Picture{{"mixture", finding, svg}}
 	default:
 		return
 	}

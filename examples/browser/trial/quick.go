@@ -46,6 +46,12 @@ func (t *Trial) Quick(key string, width int) (Panel, error) {
 		}
 		moved.Verdict = r
 		p.show(moved, width)
+	case key == "carburettor" && t.carburettor != nil: // which takes no longer whole
+		s, err := t.work(key)
+		if err != nil {
+			return p, err
+		}
+		p.show(s.Result, width)
 	default:
 		return p, fault.Fault{Code: fault.UnknownName, Path: key, Rule: "not a part of this job that can be moved"}
 	}

@@ -21,8 +21,10 @@ type Trial struct {
 	report job.Report     // of the file as it was opened
 	clutch *job.ClutchResult
 	timing *job.TimingResult
-	at     map[string]int    // steps of the controls that were moved
-	signs  map[string]string // and the words of the others
+	// carburettor is nil also where its mixture could not be worked out.
+	carburettor *job.CarburettorResult
+	at          map[string]int    // steps of the controls that were moved
+	signs       map[string]string // and the words of the others
 }
 
 // Open reads a job file and works it whole. Errors: every fault of the file,
@@ -46,6 +48,11 @@ func Open(data []byte) (*Trial, error) {
 			t.timing = &r
 		}
 	}
+	if s := report.Section("carburettor"); s != nil {
+		if r, ok := s.Result.(job.CarburettorResult); ok && len(r.Mixture) > 0 {
+			t.carburettor = &r
+		}
+	}
 	return t, nil
 }
 
@@ -65,6 +72,21 @@ func (t *Trial) Back() error {
 
 // Report returns the report of the job as it was opened.
 func (t *Trial) Report() job.Report { return t.report }
+
+// Panels returns the parts of this job that have controls, by the keys of their
+// sections, in the order of the page.
+func (t *Trial) Panels() []string {
+	var all []string
+	for _, p := range []struct {
+		key string
+		is  bool
+	}{{"clutch", t.clutch != nil}, {"timing", t.timing != nil}, {"carburettor", t.carburettor != nil}} {
+		if p.is {
+			all = append(all, p.key)
+		}
+	}
+	return all
+}
 
 // Move sets a control: to a whole number of its steps, or for a sign to "yes",
 // "no" or "". It returns the panel that the control bears on. Errors: no such
@@ -99,6 +121,12 @@ func (t *Trial) write(key string) {
 	for _, s := range scales() {
 		if s.key == key {
 			t.reading(s.section, s.field, s.file(t.clutch, t.at[key]))
+			return
+		}
+	}
+	for _, p := range parts() {
+		if p.key == key {
+			t.part(p)
 			return
 		}
 	}
@@ -267,6 +295,11 @@ func (t *Trial) Controls() []Control {
 	if t.timing != nil {
 		r := t.timing.Input.Readings
 		all = append(all, t.cam(InletEarly, r.InletOpens, r.InletCloses), t.cam(ExhaustEarly, r.ExhaustOpens, r.ExhaustCloses))
+	}
+	if t.carburettor != nil {
+		for _, p := range parts() {
+			all = append(all, t.fitted(p))
+		}
 	}
 	return all
 }
