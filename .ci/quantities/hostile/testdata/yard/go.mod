@@ -1,0 +1,3 @@
+module example.com/yard
+
+go 1.26.0
