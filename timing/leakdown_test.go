@@ -317,3 +317,60 @@ func TestAnyLeak(t *testing.T) {
 		}
 	})
 }
+
+// A low gauge that oil does not move, a cylinder that holds its air, and an inlet
+// cam two teeth late: the timing, and neither rings nor valves.
+func TestLowGaugeTightCylinder(t *testing.T) {
+	e := whole(t)
+	r := events("5 ATDC", "95 ABDC", "65 BBDC", "25 ATDC")
+	want := diagnose(t, e, r, timing.Options{}).Compression.AsTimed
+	low := (want.Low.Bars() + want.High.Bars()) / 2
+	r.CompressionDry, r.CompressionWet = gauge(low), gauge(low)
+	sound := func() float64 {
+		res := diagnose(t, e, r, timing.Options{})
+		if k := res.Causes.Leader().Key; k != "inlet-wheel:-2" {
+			t.Errorf("%s leads", k)
+		}
+		o, _ := res.Compression.States.Of("sound")
+		return o.Share
+	}
+	gauged := sound()
+	r.Leak = timing.LeakTest{Lost: partOf(6)}
+	if both := sound(); !(both > 0.97 && both > gauged) {
+		t.Errorf("sound %.3f by the gauge, %.3f with its air held", gauged, both)
+	}
+}
+
+// The part lost weighs by the documented spreads, dry and with oil, worked here apart
+// from the library: log odds of the part, normal about the middle of each way of
+// leaking.
+func TestLossByHand(t *testing.T) {
+	e := whole(t)
+	r := events("25 BTDC", "65 ABDC", "75 BBDC", "35 ATDC")
+	odds := func() float64 {
+		res := diagnose(t, e, r, timing.Options{SingleFaults: true})
+		a, held := res.Causes.Of("exhaust-held")
+		b, other := res.Causes.Of("exhaust-cam")
+		if !held || !other {
+			t.Fatal("no such causes")
+		}
+		return a.Share / b.Share
+	}
+	before := odds()
+	const dry, u, wet = 0.60, 0.03, 0.55
+	r.Leak = timing.LeakTest{Lost: measure.Of(units.Value(dry), units.Value(u)), LostWet: measure.Of(units.Value(wet), units.Value(u))}
+	got := odds() / before
+
+	lo := func(p float64) float64 { return math.Log(p / (1 - p)) }
+	density := func(miss, sd float64) float64 { return math.Exp(-miss*miss/sd/sd/2) / sd }
+	ud, uw := u/dry/(1-dry), u/wet/(1-wet)
+	way := func(lost, spread, oil, oilSD float64) float64 {
+		return density(lo(dry)-lo(lost), math.Hypot(spread, ud)) * density(lo(wet)-lo(dry)-oil, math.Sqrt(oilSD*oilSD+ud*ud+uw*uw))
+	}
+	tight, ring, seat, joint, open := way(0.08, 0.6, -0.3, 0.3), way(0.30, 0.8, -1.2, 0.5), way(0.45, 1.1, -0.1, 0.3), way(0.35, 1.0, -0.1, 0.3), way(0.97, 1.0, -0.1, 0.3)
+	valves := 0.85*seat + 0.15*joint
+	want := (0.05*tight + 0.05*ring + 0.90*(0.85*open+0.15*valves)) / (0.70*tight + 0.18*ring + 0.12*valves)
+	if !(math.Abs(got/want-1) <= 1e-6) { // shares are worked to some nine digits
+		t.Errorf("60 %% dry and 55 %% wet multiply the odds by %.6f, by hand %.6f", got, want)
+	}
+}
