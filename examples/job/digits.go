@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -20,15 +19,8 @@ func (r Report) MarshalJSON() ([]byte, error) {
 	if err := enc.Encode(plain(r)); err != nil {
 		return nil, err
 	}
-	return long.ReplaceAllFunc(b.Bytes(), short), nil
+	return shortened(b.Bytes()), nil
 }
-
-// long is the text of a quantity with a decimal figure at its head, as the
-// quantities and readings write themselves.
-var long = regexp.MustCompile(`"text":"-?[0-9]+\.[0-9]+(e[-+]?[0-9]+)?[^"]*","value":`)
-
-// figure is the figure at its head.
-var figure = regexp.MustCompile(`-?[0-9]+\.[0-9]+(e[-+]?[0-9]+)?`)
 
 // A figure of more than nine digits was worked out and not written by anybody; it is
 // told in six.
@@ -37,30 +29,42 @@ const (
 	written = 9
 )
 
-// short tells the figure in fewer digits, if it has more than anybody reads.
-func short(text []byte) []byte {
-	at := figure.FindIndex(text)
-	if at == nil {
-		return text
-	}
-	was := string(text[at[0]:at[1]])
-	mantissa, _, _ := strings.Cut(was, "e")
-	if len(strings.TrimLeft(strings.ReplaceAll(mantissa, ".", ""), "-0")) <= written {
-		return text
-	}
-	x, err := strconv.ParseFloat(was, 64)
-	if err != nil {
-		return text
-	}
-	now := "0" // of no unit here is a thousand-millionth part worth telling
-	if math.Abs(x) >= 1e-9 {
-		now = strconv.FormatFloat(x, 'g', digits, 64)
-		if y, err := strconv.ParseFloat(now, 64); err == nil { // no zeros at the end, no exponent for a large one
-			now = strconv.FormatFloat(y, 'g', -1, 64)
-			if math.Abs(y) >= 1 && math.Abs(y) < 1e9 {
-				now = strconv.FormatFloat(y, 'f', -1, 64)
-			}
+// shortened tells in fewer digits the figure at the head of the text of every
+// quantity and reading, which write themselves with their text first.
+func shortened(data []byte) []byte {
+	mark := []byte(`{"text":"`)
+	out := make([]byte, 0, len(data))
+	for {
+		i := bytes.Index(data, mark)
+		if i < 0 {
+			return append(out, data...)
 		}
+		out = append(out, data[:i+len(mark)]...)
+		data = data[i+len(mark):]
+		n := 0
+		for n < len(data) && (data[n] >= '0' && data[n] <= '9' || strings.IndexByte("+-.e", data[n]) >= 0) {
+			n++
+		}
+		out = append(out, short(string(data[:n]))...)
+		data = data[n:]
 	}
-	return append(append(append([]byte(nil), text[:at[0]]...), now...), text[at[1]:]...)
+}
+
+func short(figure string) string {
+	mantissa, _, _ := strings.Cut(figure, "e")
+	if !strings.Contains(mantissa, ".") || len(strings.TrimLeft(strings.ReplaceAll(mantissa, ".", ""), "-0")) <= written {
+		return figure
+	}
+	x, err := strconv.ParseFloat(figure, 64)
+	if err != nil {
+		return figure
+	}
+	if math.Abs(x) < 1e-9 { // of no unit here is a thousand-millionth part worth telling
+		return "0"
+	}
+	x, _ = strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64) // our own text reads
+	if math.Abs(x) >= 1 && math.Abs(x) < 1e9 {
+		return strconv.FormatFloat(x, 'f', -1, 64)
+	}
+	return strconv.FormatFloat(x, 'g', -1, 64)
 }

@@ -144,6 +144,27 @@ func TestBareFigures(t *testing.T) {
 	}
 }
 
+// What stood in for the uncertainty of a bare figure is told in the reader's unit
+// where it has one that fits.
+func TestUncertaintyInTheReadersUnit(t *testing.T) {
+	r := run(t, map[string]string{"carburettor.air_temperature": "59 °F", "carburettor.air_pressure": "29.8 inHg", "first_look.compression_dry": "120 psi"})
+	for _, want := range []struct{ section, what, note string }{
+		{"carburettor", "air temperature", "± 1.0 °C by default, thermometer"},
+		{"carburettor", "air pressure", "± 0.059 inHg by default, barometer"}, // 2 hPa
+		{"timing", "compression dry", "± 6 psi by default, compression gauge"},
+	} {
+		found := ""
+		for _, row := range r.Section(want.section).Read {
+			if row.What == want.what {
+				found = row.Note
+			}
+		}
+		if found != want.note {
+			t.Errorf("%s: %q, want %q", want.what, found, want.note)
+		}
+	}
+}
+
 func TestEveryFaultAtOnce(t *testing.T) {
 	data := edit(t, map[string]string{
 		"timing.read.inlet_opens":       "400 BTDC",   // impossible

@@ -98,23 +98,46 @@ func merge[T comparable](to, from []T) []T {
 // row adds a reading to what was read, if it was taken.
 func row[Q units.Quantity](s *Section, what string, r measure.Reading[Q]) {
 	if r.Taken() {
-		s.Read = append(s.Read, Row{What: what, Figure: r.Text(), Note: defaulted(r.Note(), r.String(), r.Instrument())})
+		s.Read = append(s.Read, Row{What: what, Figure: r.Text(), Note: defaulted(r.Note(), spreadOf(r), r.Instrument())})
 	}
 }
 
 func rowAt(s *Section, what string, p measure.Position) {
 	if p.Taken() {
-		s.Read = append(s.Read, Row{What: what, Figure: p.Text(), Note: defaulted("", p.String(), p.Instrument())})
+		s.Read = append(s.Read, Row{What: what, Figure: p.Text(), Note: defaulted("", afterSign(p.String()), p.Instrument())})
 	}
 }
 
 // defaulted says what stood in for the uncertainty of a bare figure.
-func defaulted(note, figure, instrument string) string {
+func defaulted(note, u, instrument string) string {
 	if instrument == "" {
 		return note
 	}
-	_, u, _ := strings.Cut(figure, "±")
-	return strings.TrimPrefix(note+"; ±"+u+" by default, "+instrument, "; ")
+	return strings.TrimPrefix(note+"; ± "+u+" by default, "+instrument, "; ")
+}
+
+func afterSign(figure string) string {
+	_, u, _ := strings.Cut(figure, "± ")
+	return u
+}
+
+// spreadOf says the uncertainty of a reading in the unit its reader wrote, where
+// that can be read off his text and is not too small in it.
+func spreadOf[Q units.Quantity](r measure.Reading[Q]) string {
+	usual := afterSign(r.String())
+	unit := strings.TrimLeft(r.Text(), "-0123456789./ ")
+	if unit == "" || strings.HasSuffix(usual, unit) {
+		return usual
+	}
+	one, err := units.Parse[Q]("1 " + unit)
+	none, _ := units.Parse[Q]("0 " + unit)
+	if err != nil || !(one.SI() > 0) || none.SI() != 0 { // degrees of heat count from elsewhere
+		return usual
+	}
+	if u := r.U().SI() / one.SI(); u >= 0.001 && u < 1000 {
+		return strconv.FormatFloat(u, 'g', 2, 64) + " " + unit
+	}
+	return usual
 }
 
 // shift says a movement of the events in words, "9.5 ± 0.8° crank early".
