@@ -10,7 +10,7 @@ import (
 
 // LeakTester is a leak-down tester: air at a steady pressure goes through its own
 // orifice into the cylinder, and a gauge behind the orifice shows what the cylinder
-// holds.
+// holds. Whoever makes the test needs the caution refdata.AirTurnsCrank.
 type LeakTester struct {
 	// Orifice is its diameter; default 1 mm, which testers for small engines have:
 	// common practice, no source. One of half that shows four times the area.
