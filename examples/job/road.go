@@ -1,6 +1,7 @@
 package job
 
 import (
+	"math"
 	"strconv"
 
 	"example.com/benchbook/transmission/drive"
@@ -60,7 +61,7 @@ func roadSection(line drive.Line, opt drive.TableOptions) (Section, error) {
 	top := r.Gears[len(r.Gears)-1]
 	if top.EngineAt.Taken() {
 		s.Findings = append(s.Findings, Finding{Key: "top", Text: "in top, overall " + top.Overall.String() + ", expect " +
-			top.EngineAt.Value().In(units.RevolutionPerMinute, 0) + " at " + r.At.In(units.MilePerHour, 0)})
+			tens(top.EngineAt.Value()) + " at " + r.At.In(units.MilePerHour, 0)})
 	}
 	if !r.Steady {
 		s.Findings = append(s.Findings, Finding{Key: "steps", Text: "the steps between gears do not shrink towards top", Fault: true})
@@ -69,10 +70,13 @@ func roadSection(line drive.Line, opt drive.TableOptions) (Section, error) {
 	for _, g := range r.Gears {
 		speed, engine, drops := "needs the tyre", "needs the tyre", "-"
 		if g.PerThousand.Taken() {
-			speed, engine = g.PerThousand.Value().In(units.MilePerHour, 1), g.EngineAt.Value().In(units.RevolutionPerMinute, 0)
+			speed, engine = g.PerThousand.Value().In(units.MilePerHour, 1), tens(g.EngineAt.Value())
+			if r.ChangeAt > 0 && g.EngineAt.Value() > r.ChangeAt {
+				engine = "too fast for it"
+			}
 		}
 		if g.DropsTo > 0 {
-			drops = g.DropsTo.In(units.RevolutionPerMinute, 0)
+			drops = tens(g.DropsTo)
 		}
 		t.Rows = append(t.Rows, []string{g.Name, strconv.FormatFloat(g.Box.Float(), 'f', 2, 64), strconv.FormatFloat(g.Overall.Float(), 'f', 2, 64), speed, engine, drops})
 	}
@@ -80,4 +84,9 @@ func roadSection(line drive.Line, opt drive.TableOptions) (Section, error) {
 	row(&s, "rolling circumference", line.Rolling)
 	s.basis(r.Basis)
 	return s, nil
+}
+
+// tens says an engine speed to the nearest ten: tyres roll no truer.
+func tens(s units.RotationalSpeed) string {
+	return units.RevolutionsPerMinute(math.Round(s.RevolutionsPerMinute()/10)*10).In(units.RevolutionPerMinute, 0)
 }

@@ -1,6 +1,8 @@
 package picture
 
 import (
+	"math"
+
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 
@@ -33,7 +35,7 @@ func roadPictures(v job.RoadResult) ([]Picture, error) {
 		if err := drawn(p, plotter.XYs{{X: 0, Y: y}, {X: x, Y: y}, {X: x, Y: 0}}, full, vg.Points(0.7)); err != nil {
 			return nil, err
 		}
-		finding = v.Table.At.In(units.MilePerHour, 0) + " in top is " + last.EngineAt.Value().In(units.RevolutionPerMinute, 0)
+		finding = v.Table.At.In(units.MilePerHour, 0) + " in top is about " + units.RevolutionsPerMinute(math.Round(x/10)*10).In(units.RevolutionPerMinute, 0)
 		shout(p, most*0.02, y*1.03, after, above, v.Table.At.In(units.MilePerHour, 0))
 	}
 	p.X.Min, p.Y.Min, p.X.Max = 0, 0, most*1.27

@@ -18,9 +18,11 @@ function make(name, attributes, ...inside) {
 	return e;
 }
 
+// wide is how wide a picture is drawn. On a wide page it is drawn narrower and then
+// grows to the page, and its letters with it to the size of the text.
 function wide() {
 	const inside = document.querySelector("main").clientWidth;
-	return Math.round(inside);
+	return Math.round(inside > 560 ? inside / 1.2 : inside);
 }
 
 function list(title, items, name = "ul") {
