@@ -67,8 +67,8 @@ func (b *book) ask(fn any, names string, rows []row, how ...manner) {
 		a.hits = map[string]bool{}
 		b.hits[a.name] = a.hits
 	}
-	given, results, _ := strings.Cut(names, ">")
-	a.args, a.results = fields(given), fields(results)
+	given, answer, _ := strings.Cut(names, ">")
+	a.args, a.results = fields(given), fields(answer)
 	for _, h := range how {
 		h(a)
 	}
@@ -76,8 +76,12 @@ func (b *book) ask(fn any, names string, rows []row, how ...manner) {
 		a.hits[k] = a.hits[k]
 	}
 	t := a.fn.Type()
-	if len(a.args) != t.NumIn() {
-		b.keep(a.name, fmt.Errorf("%d names for %d arguments", len(a.args), t.NumIn()))
+	results := t.NumOut()
+	if refusing(t) {
+		results--
+	}
+	if len(a.args) != t.NumIn() || len(a.results) != results && (results > 1 || len(a.results) > 0) {
+		b.keep(a.name, fmt.Errorf("%d names for %d arguments, %d for %d results", len(a.args), t.NumIn(), len(a.results), results))
 		return
 	}
 	refused := false
@@ -175,9 +179,6 @@ func (a *asking) answer(r row) outcome {
 	}
 	if len(out) == 1 && len(a.results) == 0 {
 		return outcome{first, nil}
-	}
-	if len(out) != len(a.results) {
-		return outcome{nil, fmt.Errorf("%d names for %d results", len(a.results), len(out))}
 	}
 	all := map[string]any{}
 	for i, x := range out {

@@ -64,6 +64,16 @@ func (m blend) make() (any, error) {
 	return out, nil
 }
 
+// burning is what is left of a fuel of a formula, burnt at a lambda.
+type burning struct {
+	Formula fuel.Formula `json:"formula"`
+	Lambda  units.Ratio  `json:"lambda"`
+}
+
+func (e burning) make() (any, error) {
+	return fuel.Burn(e.Formula, e.Lambda, fuel.BurnOptions{}, fuel.Convention{})
+}
+
 func fuelCases(b *book) {
 	var formulas []row
 	for _, text := range []string{"C8H18", "CH1.87", "CH3OH", "C2H5OH", "H2"} {
@@ -81,8 +91,8 @@ func fuelCases(b *book) {
 	b.ask(fuel.Burn, "formula, lambda, options, convention", cross(formulas[:1], each(one(0.87), one(0.1)), each(fuel.BurnOptions{Rich: fuel.NoHydrogen}, fuel.BurnOptions{WaterGasConstant: 3.8}), conventions[:1]))
 	b.ask(fuel.LambdaFromCO, "formula, dry_co, options, convention", cross(formulas, each(units.Percents(1), units.Percents(4), units.Percents(90)), plain, conventions[:1]), rel(loose))
 	b.ask(fuel.Stoichiometry.Lambda, "stoichiometry, afr", cross(each(fuel.Stoichiometry{AFR: one(14.7)}, fuel.Stoichiometry{}), each(one(12.5), one(14.7))))
-	burnt := fuel.Exhaust{AirMoles: 6.9}
-	b.ask(fuel.Exhaust.AirVolume, "exhaust, temperature, pressure", cross(each(burnt), each(celsius(15), celsius(25)), each(units.Bars(1), units.Bars(0))))
+	octane1 := fuel.Formula{C: 8, H: 18}
+	b.ask(fuel.Exhaust.AirVolume, "exhaust, temperature, pressure", cross(each(burning{octane1, one(0.9)}, burning{octane1, one(1.1)}), each(celsius(15), celsius(25)), each(units.Bars(1), units.Bars(0))))
 	b.ask(fuel.NitrogenPerOxygen, "nitrogen_per_oxygen", each(3.76, 3.773))
 	octane, _ := fuel.ParseFormula("C8H18")
 	ethanol, _ := fuel.ParseFormula("C2H5OH")
@@ -109,5 +119,5 @@ func fuelCases(b *book) {
 	b.ask(fuel.BlendByVolume, "parts", blends, sources...)
 	b.ask(fuel.BlendByMass, "parts", blends, sources...)
 	b.ask(fuel.PetroleumExpansion, "density_at_15", each(density(745), density(700), density(0)))
-	b.ask(fuel.NetFromGross, "gross, hydrogen, latent", cross(each(units.MegajoulesPerKilogram(47), units.MegajoulesPerKilogram(-47)), each(units.Percents(14)), each(units.KilojoulesPerKilogram(2442))))
+	b.ask(fuel.NetFromGross, "gross, hydrogen, latent", cross(each(units.MegajoulesPerKilogram(47), units.MegajoulesPerKilogram(-47)), each(units.Percents(14), units.Percents(13)), each(units.KilojoulesPerKilogram(2442))))
 }

@@ -181,8 +181,8 @@ func jetCases(b *book) {
 		return map[string]any{"jet": j, "effective": size.Effective}
 	})
 	b.ask(carburation.FlowJet, "flow, head", cross(each(flow(130, 2), flow(170, 4)), heads), sized, rel(loose))
-	areas := each(measure.Of(mm2(0.72), mm2(0.01)), measure.Reading[units.Area]{})
-	b.ask(carburation.TimedJet, "effective", areas[:1])
+	areas := each(measure.Of(mm2(0.72), mm2(0.01)), measure.Of(mm2(1.1), mm2(0.02)), measure.Reading[units.Area]{})
+	b.ask(carburation.TimedJet, "effective", append(areas[:1:1], row{measure.Of(mm2(0.95), mm2(0.01))}))
 	b.ask(carburation.FlowAt, "effective, head", cross(areas, heads))
 	b.ask(carburation.LambdaSensor, "", []row{{}})
 	tube := carburation.FallingHead{Vessel: mm2(500), From: mmOf(500, 1), To: mmOf(300, 1), Time: measure.Of(units.Seconds(24), units.Seconds(0.3))}
@@ -191,7 +191,7 @@ func jetCases(b *book) {
 	b.ask(carburation.FallingHead.Effective, "tube", each(tube, up, carburation.FallingHead{}), rel(1e-8))
 	b.ask(carburation.EmptyingTime, "vessel, hole, coefficient, from, to", []row{{mm2(500), mm2(0.95), one(0.75), mm(500), mm(300)}, {mm2(500), mm2(0.95), one(0.75), mm(500), mm(0)}, {mm2(500), mm2(0.95), one(0.75), mm(300), mm(500)}})
 	b.ask(carburation.ParallelBore, "reynolds, length_over_bore", cross(each(500.0, 4900.0, -1.0), each(3.0, 1.0)))
-	b.ask(carburation.Reynolds, "flow, bore, viscosity", cross(each(units.CubicCentimetresPerMinute(139)), each(mm(1.09), mm(0)), each(units.SquareMillimetresPerSecond(0.55))))
+	b.ask(carburation.Reynolds, "flow, bore, viscosity", cross(each(units.CubicCentimetresPerMinute(139)), each(mm(1.09), mm(0.4), mm(0)), each(units.SquareMillimetresPerSecond(0.55), units.SquareMillimetresPerSecond(1))))
 	b.ask(carburation.Groove.Taken, "groove", each(carburation.Groove{FromTop: 3, Of: 5}, carburation.Groove{}))
 	band := carburation.Band[units.Ratio]{Low: one(0.8), Middle: one(0.87), High: one(0.95)}
 	b.ask(carburation.Band[units.Ratio].Holds, "band, value", cross(each(band), each(one(0.9), one(1))))
@@ -250,7 +250,7 @@ func modelCases(b *book) {
 	b.ask((*carburation.Model).At, "model, lift, speed", cross(models, []row{{one(0), rpm(1000)}, {one(0.125), rpm(2500)}, {one(0.25), rpm(4500)}, {one(0.5), rpm(4500)}, {one(1), rpm(5300)}, {one(2), rpm(-1)}}), built...)
 	lifts, speeds := []units.Ratio{one(0.25), one(1)}, []units.RotationalSpeed{rpm(3000), rpm(5300)}
 	b.ask((*carburation.Model).Map, "model, lifts, speeds", []row{{models[0][0], lifts, speeds}, {models[1][0], lifts[1:], speeds}, {models[0][0], []units.Ratio{one(-1)}, speeds}}, built...)
-	b.ask((*carburation.Model).Bands, "model, map", []row{{models[0][0], grid{model{Setup: usual}, lifts, speeds}}}, built...)
+	b.ask((*carburation.Model).Bands, "model, map", []row{{models[0][0], grid{model{Setup: usual}, lifts, speeds}}, {models[1][0], grid{model{Setup: hill}, lifts[1:], speeds}}, {models[0][0], carburation.Map{Lifts: []units.Ratio{one(-1)}, Speeds: speeds}}}, built...)
 	b.ask(carburation.Map.Point, "map, lift_index, speed_index", cross(each(grid{model{Setup: usual}, lifts, speeds}), []row{{0, 1}, {1, 0}, {2, 2}}), with(keep("lift", "speed", "lambda", "air"))...)
 	b.ask((*carburation.Model).Explain, "model, lift, speed", cross(models[:2], []row{{one(0.25), rpm(4000)}, {one(1), rpm(5300)}, {one(2), rpm(4000)}}), with(keep("lambda", "lambda_band", "relative_u", "sensitivities"))...)
 	b.ask((*carburation.Model).Settings, "model, targets", cross(append(models, row{model{Setup: starved}}, row{model{Setup: unread}}), each(carburation.Targets{}, carburation.Targets{Full: carburation.Target{Lambda: one(0.9)}}, carburation.Targets{Full: carburation.Target{Lambda: one(0.61)}, Middle: carburation.Target{Lambda: one(0.61)}, PickUp: carburation.Target{Lambda: one(1.3)}, TickOver: carburation.Target{Lambda: one(1.3)}}, carburation.Targets{Full: carburation.Target{Lambda: one(3)}})), with(rel(1e-3), keep("main_jet.before", "main_jet.flow_factor.middle", "main_jet.not_reached", "cutaway.before", "cutaway.nearest", "cutaway.not_reached", "needle.before", "needle.raise", "needle.groove", "needle.not_reached", "pilot_jet.before", "pilot_jet.flow_factor.middle", "pilot_jet.not_reached"))...)

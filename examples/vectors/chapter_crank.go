@@ -67,8 +67,13 @@ func crankCases(b *book) {
 	b.ask(crank.CompressedTemperature, "temperature, ratio, index", cross(each(units.Celsius(20)), each(units.Value(5.5), units.Value(6.8)), each(1.0, 1.3)))
 	b.ask(crank.RatioOfPressures, "from, to, index", cross(each(units.Bars(1)), each(units.Bars(12), units.Bars(1), units.Bars(0.5)), each(1.3)))
 	b.ask(crank.RatioOfTwoPressures, "first, at, second, and, index", []row{
-		{units.Bars(1.4), 0.25, units.Bars(3.5), 0.75, 1.3}, {units.Bars(1.4), 0.25, units.Bars(1.2), 0.75, 1.3}, {units.Bars(1.4), 0.75, units.Bars(3.5), 0.25, 1.3},
+		{units.Bars(1.4), 0.25, units.Bars(3.5), 0.75, 1.3}, {units.Bars(1.3), 0.2, units.Bars(4), 0.8, 1.35}, {units.Bars(1.4), 0.25, units.Bars(1.2), 0.75, 1.3}, {units.Bars(1.4), 0.75, units.Bars(3.5), 0.25, 1.3},
 	})
+	testers := each(crank.LeakTester{}, crank.LeakTester{Orifice: mm(0.5), Ambient: units.Bars(0.95)}, crank.LeakTester{Orifice: mm(-1)})
+	b.ask(crank.LeakTester.Hole, "tester, supply, held", cross(testers, []row{{units.Bars(6), units.Bars(5)}, {units.Bars(1), units.Bars(0.3)}, {units.Bars(6), units.Bars(7)}}), rel(1e-8))
+	b.ask(crank.LeakTester.Held, "tester, supply, hole", cross(testers, []row{{units.Bars(6), mm2(0.1)}, {units.Bars(1), mm2(2)}, {units.Bars(6), mm2(-1)}}), rel(1e-8))
+	b.ask(crank.Slider.Err, "slider", all)
+	b.ask(crank.Cylinder.Err, "cylinder", cylinders)
 	b.ask(crank.EccentricDoubt, "off, pointer", cross(each(mm(0), mm(0.5), mm(95)), each(mm(90))))
 	var stops []row
 	for _, s := range []crank.Slider{{}, slider(), offset} {

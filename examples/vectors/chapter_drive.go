@@ -99,7 +99,7 @@ func tyreCases(b *book) {
 		b.ask(ask, "tyre", tyres)
 	}
 	b.ask(drive.Tyre.Equivalents, "tyre, share", cross(tyres[:3], each(0.02, 0.05, 0.5)))
-	b.ask(drive.RollOut, "distance, turns", cross(each(measure.Of(units.Metres(10.2), mm(5)), measure.Reading[units.Length]{}), each(5, 1, 0)))
+	b.ask(drive.RollOut, "distance, turns", cross(each(measure.Of(units.Metres(10.2), mm(5)), measure.Of(units.Metres(9.9), mm(20)), measure.Reading[units.Length]{}), each(5, 0)))
 	rolling := each(measure.Of(mm(2030), mm(15)), measure.Reading[units.Length]{})
 	b.ask(drive.SpeedometerDrive, "rolling, turns_a_mile", cross(rolling, each(1600.0, 1000.0)))
 	b.ask(drive.ReadSpeedometer, "speedometer", each(
@@ -113,9 +113,9 @@ func boxCases(b *book) {
 	four := theLine().Box
 	boxes := each(four, box("1", "1.6", "2.6"))
 	b.ask(drive.BoxOf, "ratios", each([]string{"2.92", "1.86", "1.31", "1"}, []string{"1", "2.6", "1.6"}, []string{"1", "1"}, []string{"first"}))
-	b.ask(drive.NewBox, "gears", each([]drive.Gear{{Name: "1", Ratio: ratio(5, 2)}, {Name: "2", Ratio: ratio(1, 1)}}, []drive.Gear{{Name: "low", Ratio: ratio(5, 2)}, {Name: "low", Ratio: ratio(2, 1)}}, []drive.Gear{}))
+	b.ask(drive.NewBox, "gears", each([]drive.Gear{{Name: "1", Ratio: ratio(5, 2)}, {Name: "2", Ratio: ratio(1, 1)}}, []drive.Gear{{Name: "top", Ratio: ratio(1, 1)}, {Name: "low", Ratio: ratio(13, 4)}, {Name: "middle", Ratio: ratio(3, 2)}}, []drive.Gear{{Name: "low", Ratio: ratio(5, 2)}, {Name: "low", Ratio: ratio(2, 1)}}, []drive.Gear{}))
 	shafts := drive.Layshaft{Constant: drive.Pair{Driver: 18, Driven: 30}, Indirect: []drive.Mesh{{Name: "1", Pair: drive.Pair{Driver: 16, Driven: 32}}, {Name: "2", Pair: drive.Pair{Driver: 22, Driven: 26}}}, Direct: "3"}
-	b.ask(drive.NewLayshaft, "layshaft", each(shafts, drive.Layshaft{Constant: drive.Pair{Driver: 18, Driven: 30}}))
+	b.ask(drive.NewLayshaft, "layshaft", each(shafts, drive.Layshaft{Constant: drive.Pair{Driver: 20, Driven: 28}, Indirect: []drive.Mesh{{Name: "1", Pair: drive.Pair{Driver: 14, Driven: 30}}}}, drive.Layshaft{Constant: drive.Pair{Driver: 18, Driven: 30}}))
 	b.ask(drive.Box.Gear, "box, name > gear, known", cross(boxes, each("1", "4")))
 	b.ask(drive.Box.Gears, "box", boxes)
 	b.ask(drive.Box.Top, "box", boxes)
@@ -139,7 +139,7 @@ func boxCases(b *book) {
 	b.ask(drive.Line.EngineAt, "line, gear, road", cross(lines, each("1", "4", "5"), each(mph(50))))
 	b.ask(drive.Line.Overall, "line, gear", cross(lines, each("1", "4", "5")))
 	b.ask(drive.Line.Table, "line, options", cross(lines, each(drive.TableOptions{}, drive.TableOptions{ChangeAt: rpm(5200), At: mph(50)})))
-	b.ask(drive.Line.Sawtooth, "line, change_at", cross(lines, each(rpm(5200), rpm(0))), seen(drawn))
+	b.ask(drive.Line.Sawtooth, "line, change_at", cross(lines, each(rpm(5200), rpm(4500), rpm(0))), seen(drawn))
 }
 
 // drawn is a line of a drawing: its middle point.
@@ -157,9 +157,10 @@ func roadCases(b *book) {
 	power := each(measure.Of(units.Kilowatts(14), units.Kilowatts(0.7)), measure.Of(units.Kilowatts(3), units.Kilowatts(0.2)), measure.Reading[units.Power]{})
 	b.ask(drive.TopSpeed, "road, power", cross(roads, power), rel(loose))
 	b.ask(drive.RollingAt, "pressure, speed", cross(each(units.Bars(1.6), units.Bars(0)), each(mph(0), mph(50), mph(90))))
-	b.ask(drive.DragAreaFrom, "force, density, speed", cross(each(newtons(200)), each(units.KilogramsPerCubicMetre(1.225)), each(mph(55), mph(0))))
-	b.ask(drive.NewCurve, "points", each(curve.Points(), curve.Points()[:1], []drive.PowerPoint{}))
-	curves := each(curve)
+	b.ask(drive.DragAreaFrom, "force, density, speed", cross(each(newtons(200), newtons(120)), each(units.KilogramsPerCubicMetre(1.225)), each(mph(55), mph(0))))
+	b.ask(drive.NewCurve, "points", each(curve.Points(), curve.Points()[:2], curve.Points()[:1], []drive.PowerPoint{}))
+	weak, _ := drive.NewCurve(curve.Points()[:2]...)
+	curves := each(curve, weak)
 	b.ask(drive.Curve.At, "curve, speed > power, reached", cross(curves, each(rpm(2000), rpm(4300), rpm(9000))))
 	b.ask(drive.Curve.Peak, "curve", curves)
 	b.ask(drive.Curve.Points, "curve", curves)

@@ -104,7 +104,7 @@ func readCases(b *book) {
 	for _, ask := range []func() measure.Instrument[units.Length]{measure.Caliper, measure.DialGauge, measure.FeelerGauge, measure.Micrometer, measure.PitchGauge, measure.Rule} {
 		b.ask(ask, "", []row{{}})
 	}
-	for _, ask := range []any{measure.Barometer, measure.CompressionGauge, measure.Count, measure.DegreeDisc, measure.Protractor, measure.SpringBalance, measure.Thermometer} {
+	for _, ask := range []any{measure.Barometer, measure.CompressionGauge, measure.Count, measure.DegreeDisc, measure.LeakGauge, measure.Protractor, measure.SpringBalance, measure.Thermometer} {
 		b.ask(ask, "", []row{{}})
 	}
 	some := each(mmOf(7.94, 0.02), measure.Exact(mm(83)), measure.Reading[units.Length]{})
@@ -132,13 +132,13 @@ func combineCases(b *book) {
 	bore, stroke := mmOf(78, 0.02).SI(), mmOf(83, 0.05).SI()
 	same := measure.Input{X: 1, U: 0.1}
 	b.ask(measure.Propagate[units.Volume], "formula, inputs", []row{{formula("pi/4 a^2 b"), []measure.Input{bore, stroke}}, {formula("a - b"), []measure.Input{stroke, bore}}, {formula("1/(a - b)"), []measure.Input{same, same}}}, rel(1e-7))
-	b.ask(measure.BudgetOf[units.Volume], "formula, inputs", []row{{formula("pi/4 a^2 b"), []measure.Input{bore, stroke}}, {formula("1/(a - b)"), []measure.Input{same, same}}}, rel(1e-5))
-	b.ask(measure.MonteCarlo[units.Volume], "formula, draws, seed, inputs", []row{{formula("pi/4 a^2 b"), 4000, uint64(1), []measure.Input{bore, stroke}}, {formula("pi/4 a^2 b"), 1, uint64(1), []measure.Input{bore, stroke}}}, rel(1e-3),
+	b.ask(measure.BudgetOf[units.Volume], "formula, inputs", []row{{formula("pi/4 a^2 b"), []measure.Input{bore, stroke}}, {formula("a - b"), []measure.Input{stroke, bore}}, {formula("1/(a - b)"), []measure.Input{same, same}}}, rel(1e-5))
+	b.ask(measure.MonteCarlo[units.Volume], "formula, draws, seed, inputs", []row{{formula("pi/4 a^2 b"), 4000, uint64(1), []measure.Input{bore, stroke}}, {formula("a - b"), 4000, uint64(2), []measure.Input{stroke, bore}}, {formula("pi/4 a^2 b"), 1, uint64(1), []measure.Input{bore, stroke}}}, rel(1e-3),
 		noted("the draws of another generator agree to about a thousandth"))
 	b.ask(measure.Repeat[units.Length], "values", each([]units.Length{mm(7.94), mm(7.95), mm(7.93), mm(7.94)}, []units.Length{mm(7.9), mm(8)}, []units.Length{mm(7.94)}))
 	repeated, _ := measure.Repeat(mm(7.94), mm(7.95), mm(7.93), mm(7.94))
 	b.ask(measure.Repeated[units.Length].By, "repeated, instrument", cross(each(repeated), each(measure.Caliper(), measure.Micrometer())))
-	b.ask(measure.Repeated[units.Length].Reading, "repeated", each(repeated))
+	b.ask(measure.Repeated[units.Length].Reading, "repeated", each(repeated, measure.Repeated[units.Length]{Readings: 2, Mean: mm(7.95), Deviation: mm(0.01), Error: mm(0.007), Freedom: 1}))
 	b.ask(measure.Coverage, "share, freedom", cross(each(0.95, 0.6827, 1.5), each(0.0, 1.0, 4.0, 19.5)))
 	b.ask(measure.Freedom, "parts", each([]measure.Component{{U: 1, Freedom: 4}, {U: 2, Freedom: 9}}, []measure.Component{{U: 1}, {U: 2, Freedom: 9}}, []measure.Component{}))
 	shown := []units.Force{newtons(50), newtons(100), newtons(150), newtons(200)}
@@ -169,6 +169,7 @@ func rankCases(b *book) {
 	b.ask(measure.Ranking.Of, "ranking, key > odds, known", cross(rankings[:2], each("one-tooth", "nobody")), rel(loose))
 	b.ask(measure.Ranking.Suspects, "ranking, ratio", cross(rankings, each(20.0)), rel(loose))
 	b.ask(measure.Ranking.Within, "ranking, ratio", cross(rankings, each(3.0, 20.0)), rel(loose))
+	b.ask(measure.Ranking.Holding, "ranking, share", cross(rankings, each(0.5, 0.95)), rel(loose))
 	b.ask(measure.Odds.Words, "odds", each(measure.Odds{Share: 0.99}, measure.Odds{Share: 0.9}, measure.Odds{Share: 0.6}, measure.Odds{Share: 0.3}, measure.Odds{Share: 0.05}, measure.Odds{Share: 0.001}))
 	even := measure.Ranking{Odds: []measure.Odds{{Key: "a", Share: 0.5}, {Key: "b", Share: 0.4}, {Key: "c", Share: 0.1}}}
 	look := measure.Check{Key: "look", Work: units.Seconds(60), Outlooks: map[string]measure.Outlook{"a": {Chances: []float64{0.9, 0.1}}, "b": {Chances: []float64{0.2, 0.8}}, "c": {Chances: []float64{0.5, 0.5}}}}

@@ -149,7 +149,7 @@ func wireCases(b *book) {
 	log := spring.Law{Source: own, Name: "a logarithmic law", Form: spring.Logarithmic, A: megapascals(1980), B: megapascals(740), From: mm(1), To: mm(10)}
 	laws := each(power, log)
 	b.ask(spring.Law.At, "law, wire > strength, in_range", cross(laws, each(mm(2), mm(8))))
-	b.ask(spring.WireForLaw, "load, mean, factor, share, law", cross([]row{{newtons(300), mm(18), 1.25, 0.45}, {newtons(300), mm(18), 1.25, 4000.0}}, laws), rel(1e-8))
+	b.ask(spring.WireForLaw, "load, mean, factor, share, law", cross([]row{{newtons(300), mm(18), 1.25, 0.45}, {newtons(200), mm(22), 1.2, 0.4}, {newtons(200), mm(30), 1.2, 0.5}, {newtons(300), mm(18), 1.25, 4000.0}}, laws), rel(1e-8))
 	var rows []row
 	for s := range refdata.SpringStrengths().All() {
 		if len(rows) < 4 {

@@ -93,6 +93,10 @@ func timingCases(b *book) {
 	b.ask(timing.TwoCamwheels, "pinion, camwheel", []row{{24, 48}, {17, 34}})
 	b.ask(timing.Explanation.Fits, "explanation", each(timing.Explanation{Tail: 0.4}, timing.Explanation{Tail: 0.01}, timing.Explanation{Tail: 0.002}))
 	b.ask(timing.LobeOf, "curve, check > lobe, no_answer", cross(each(arcCurve{arcCam(), camDeg(55)}, arcCurve{arcCam(), camDeg(-54)}), each(mm(0.3), mm(1), mm(9), mm(-1))), noted(arcNote), rel(1e-5))
+	bars := func(x float64) measure.Reading[units.Pressure] { return measure.Of(units.Bars(x), units.Bars(0.05)) }
+	leaks := each(timing.LeakTest{Supply: bars(6), Held: bars(5.1)}, timing.LeakTest{Lost: ratioOf(0.4, 0.02), AtExhaust: timing.Yes}, timing.LeakTest{AtBreather: timing.Yes}, timing.LeakTest{}, timing.LeakTest{Supply: bars(6), Held: bars(7)})
+	b.ask(timing.LeakTest.PartLost, "test > dry, wet", leaks)
+	b.ask(timing.LeakTest.Taken, "test", leaks[1:4])
 	planCases(b)
 	headCases(b)
 }

@@ -66,6 +66,7 @@ func plateCases(b *book, c transmission.Clutch) {
 	inserts := transmission.Plates{Driving: 4, Driven: 4, Inserts: transmission.Inserts{Count: 18, Area: mm2(180), Radius: mm(60)}}
 	plates := each(c.Plates, pressed, inserts, transmission.Plates{Driving: 6, Driven: 5, Outer: mm(100), Inner: mm(140)})
 	b.ask(transmission.Plates.Carry, "plates, friction, clamp", cross(plates, []row{{units.Value(0.12), newtons(1400)}, {units.Value(0.3), newtons(900)}, {units.Value(0), newtons(1400)}}))
+	b.ask(transmission.Plates.CarryFading, "plates, friction, grip, clamp", cross(plates, []row{{one(0.12), one(0.1), newtons(1400)}, {one(0.3), one(0), newtons(900)}, {one(0.12), one(2), newtons(1400)}}))
 	b.ask(transmission.Plates.ClampFor, "plates, peak", cross(plates, each(megapascals(0.3), megapascals(0.1))))
 	b.ask(transmission.RingFor, "torque, friction, peak, faces, inner_to_outer, pressure", cross([]row{{newtonMetres(80), units.Value(0.12), megapascals(0.3), 10, 0.7}, {newtonMetres(60), units.Value(0.3), megapascals(0.1), 4, 0.5}, {newtonMetres(80), units.Value(0.12), megapascals(0.3), 0, 1.7}},
 		each(transmission.UniformWear, transmission.UniformPressure)))

@@ -4,6 +4,7 @@ import (
 	"encoding"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"reflect"
 	"strconv"
 	"strings"
@@ -35,32 +36,66 @@ func TestTheFileAloneIsEnoughToAsk(t *testing.T) {
 			t.Errorf("%s is not in the file: write it anew", a.id)
 			continue
 		}
-		var r row
-		for j, name := range a.args {
-			v, err := fromFile(c.Inputs, name, a.types[j])
-			if err != nil {
-				t.Errorf("%s: %v", a.id, err)
-			}
-			r = append(r, v)
-		}
-		if len(r) != len(a.args) {
+		got, err := a.again(c.Inputs)
+		if err != nil {
+			t.Errorf("%s: %v", a.id, err)
 			continue
 		}
-		got := Case{ID: a.id, Expected: map[string]Figure{}}
-		o := a.answer(r)
-		if o.err != nil {
-			got.Expected["fault"] = Figure{Text: codes(o.err)}
-		} else if err := flatten(got.Expected, "", o.result, answered); err != nil {
-			t.Errorf("%s: %v", a.id, err)
-		}
-		a.finish(&got)
-		sameNames(t, a.id, got.Expected, c.Expected)
+		sameNames(t, a.id, got, c.Expected)
 		for name, f := range c.Expected {
-			if !agrees(got.Expected[name], f) {
-				t.Errorf("%s asked from the file: %s is %s, the file has %s", a.id, name, show(got.Expected[name]), show(f))
+			if !agrees(got[name], f) {
+				t.Errorf("%s asked from the file: %s is %s, the file has %s", a.id, name, show(got[name]), show(f))
 			}
 		}
 	}
+}
+
+// again asks with the inputs of the file.
+func (a asked) again(from map[string]Figure) (map[string]Figure, error) {
+	var r row
+	for j, name := range a.args {
+		v, err := fromFile(from, name, a.types[j])
+		if err != nil {
+			return nil, err
+		}
+		r = append(r, v)
+	}
+	c := Case{Expected: map[string]Figure{}}
+	if o := a.answer(r); o.err != nil {
+		c.Expected["fault"] = Figure{Text: codes(o.err)}
+	} else if err := flatten(c.Expected, "", o.result, answered); err != nil {
+		return nil, err
+	}
+	a.finish(&c)
+	return c.Expected, nil
+}
+
+// The replay reads the inputs: another rod gives another travel.
+func TestAWrongInputIsNoticed(t *testing.T) {
+	now, err := answers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range now.asked {
+		if a.name != "timing/crank.Slider.Travel" {
+			continue
+		}
+		for _, c := range now.file.Cases {
+			if c.ID != a.id {
+				continue
+			}
+			inputs := maps.Clone(c.Inputs)
+			rod, other := inputs["slider.rod"], 150.0
+			rod.Value = &other
+			inputs["slider.rod"] = rod
+			got, err := a.again(inputs)
+			if err != nil || agrees(got["answer"], c.Expected["answer"]) {
+				t.Errorf("%s: a rod of 150 mm gives %s, %v", a.id, show(got["answer"]), err)
+			}
+		}
+		return
+	}
+	t.Error("nobody asks for the travel of a piston")
 }
 
 // fromFile reads the argument at a path of the inputs.
@@ -190,7 +225,11 @@ func fill(from map[string]Figure, path string, v reflect.Value) error {
 		if f.Unit == "1" {
 			f.Unit = ""
 		}
-		raw, err := json.Marshal(map[string]any{"text": f.Text, "value": f.Value, "unit": f.Unit})
+		if f.Value == nil {
+			return fmt.Errorf("%s: %s has no value", path, show(f))
+		}
+		// The value counts, not the words beside it.
+		raw, err := json.Marshal(strings.TrimSpace(strconv.FormatFloat(*f.Value, 'g', -1, 64) + " " + f.Unit))
 		if err != nil {
 			return err
 		}
