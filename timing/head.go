@@ -383,19 +383,20 @@ func (m *roomModel) rims(shut, in, ex float64) float64 {
 	a2 := point{a.x - di*ci, a.y - di*si}
 	b2 := point{b.x + de*ce, b.y - de*se}
 	if crossed(a, a2, b, b2) {
-		return -min(toLine(a, b, b2), toLine(b, a, a2))
+		return -math.Sqrt(min(toLine(a, b, b2), toLine(b, a, a2)))
 	}
-	return min(toLine(a, b, b2), toLine(a2, b, b2), toLine(b, a, a2), toLine(b2, a, a2))
+	return math.Sqrt(min(toLine(a, b, b2), toLine(a2, b, b2), toLine(b, a, a2), toLine(b2, a, a2)))
 }
 
-// toLine is the distance of p from the stretch between a and b.
+// toLine is the square of the distance of p from the stretch between a and b.
 func toLine(p, a, b point) float64 {
 	dx, dy := b.x-a.x, b.y-a.y
 	t := 0.0
 	if d := dx*dx + dy*dy; d > 0 {
 		t = min(max(((p.x-a.x)*dx+(p.y-a.y)*dy)/d, 0), 1)
 	}
-	return math.Hypot(p.x-a.x-t*dx, p.y-a.y-t*dy)
+	x, y := p.x-a.x-t*dx, p.y-a.y-t*dy
+	return x*x + y*y
 }
 
 // crossed reports whether two stretches cross.
