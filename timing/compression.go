@@ -204,8 +204,8 @@ func (v *verdict) stateShares() (share [states]float64) {
 }
 
 // tested reports whether anything was read that tells of the cylinder's state.
-func (b *bench) tested() bool {
-	return b.read.CompressionDry.Taken() || b.read.CompressionWet.Taken() || b.read.Leak.Taken()
+func (s *sheet) tested() bool {
+	return s.read.CompressionDry.Taken() || s.read.CompressionWet.Taken() || s.read.Leak.Taken()
 }
 
 // stateLogs is the log likelihood of the pressures in each state, if a verdict is

@@ -57,7 +57,7 @@ func Phases(in Input, opt Options) (inlet, exhaust Phase, err error) {
 //
 // The error holds every fault of the input at once, a train that is not exactly
 // one to two among them. Readings too few for a verdict are a result with
-// NoAnswer given.
+// NoAnswer given; a compression or leak-down test is judged all the same.
 func Diagnose(in Input, opt Options) (Result, error) {
 	opt = opt.filled()
 	if err := in.check(&opt); err != nil {
@@ -69,7 +69,7 @@ func Diagnose(in Input, opt Options) (Result, error) {
 	if s.taken == 0 {
 		r.NoAnswer = fault.Reason{Code: TooFewReadings, Text: "no valve event was read, so nothing can be said of the timing"}
 		r.Turning = Turning{ByHand: true, Why: "nothing is known of the timing: slowly, plug out, stopping at any resistance"}
-		return r, nil
+		return r, s.cylinderAlone(&r)
 	}
 	b, err := newBench(s)
 	if err != nil {
@@ -103,6 +103,24 @@ func Diagnose(in Input, opt Options) (Result, error) {
 	}
 	r.Turning = turning(&r)
 	return r, nil
+}
+
+// cylinderAlone says what compression and leak-down test tell with no event read:
+// averaged over everything that may be wrong with the timing.
+func (s *sheet) cylinderAlone(r *Result) error {
+	if !s.tested() {
+		return nil
+	}
+	b, err := newBench(s)
+	if err != nil {
+		return fault.Under("engine.drive", err)
+	}
+	causes, err := b.rank()
+	if err != nil {
+		return err
+	}
+	r.Compression, err = b.compression(&Result{Causes: causes})
+	return err
 }
 
 // mostExplained is how many causes are explained; the rest can be had by asking

@@ -374,3 +374,29 @@ func TestLossByHand(t *testing.T) {
 		t.Errorf("60 %% dry and 55 %% wet multiply the odds by %.6f, by hand %.6f", got, want)
 	}
 }
+
+// With no event read the tests of the cylinder still speak, averaged over what may be
+// wrong with the timing.
+func TestCylinderWithoutEvents(t *testing.T) {
+	e := whole(t)
+	for _, c := range []struct {
+		want string
+		r    timing.Readings
+	}{
+		{"rings", timing.Readings{CompressionDry: gauge(4.5), CompressionWet: gauge(7)}},
+		{"valves", timing.Readings{CompressionDry: gauge(3), CompressionWet: gauge(3)}},
+		{"exhaust-valve", timing.Readings{Leak: timing.LeakTest{Lost: partOf(45), AtExhaust: timing.Yes}}},
+		{"sound", timing.Readings{Leak: timing.LeakTest{Lost: partOf(5), AtExhaust: timing.No, AtInlet: timing.No}}},
+	} {
+		res := diagnose(t, e, c.r, timing.Options{})
+		if lead := res.Compression.States.Leader(); lead.Key != c.want || lead.Share < 0.7 {
+			t.Errorf("%s %.2f, want %s", lead.Key, lead.Share, c.want)
+		}
+		if !res.NoAnswer.Given() || len(res.Causes.Odds) > 0 {
+			t.Errorf("%s: a verdict on the timing from no event", c.want)
+		}
+	}
+	if res := diagnose(t, e, timing.Readings{}, timing.Options{}); len(res.Compression.States.Odds) > 0 {
+		t.Error("states of a cylinder that was not tested")
+	}
+}
