@@ -254,17 +254,33 @@ func look(t *testing.T, b *tab, pictures, name string) {
 		if b.value("document.documentElement.scrollWidth", &wide); wide > w {
 			t.Errorf("at %d px the page is %d px wide", w, wide)
 		}
-		var over []string
-		b.value(`[...document.querySelectorAll("svg text")].filter(e => { const s = e.closest("svg").getBoundingClientRect(), r = e.getBoundingClientRect(); return r.left < s.left - 1 || r.right > s.right + 1 || r.bottom > s.bottom + 1 }).map(e => e.textContent)`, &over)
-		if len(over) > 0 {
-			t.Errorf("at %d px these run off their picture: %q", w, over)
-		}
-		b.value(`[...document.querySelectorAll("svg")].flatMap(s => { const all = [...s.querySelectorAll("text")].map(e => [e.textContent, e.getBoundingClientRect()]); return all.flatMap(([a, r], i) => all.slice(i + 1).filter(([, q]) => r.left < q.right - 1 && q.left < r.right - 1 && r.top < q.bottom - 3 && q.top < r.bottom - 3).map(([b]) => a + " / " + b)) })`, &over)
-		if len(over) > 0 {
-			t.Errorf("at %d px these lie on each other: %q", w, over)
-		}
+		legible(t, b, w)
 		b.shoot(pictures, name+strconv.Itoa(w)+".png")
 	}
+}
+
+// leastLetter is the least height of letters of a picture in CSS pixels.
+const leastLetter = 10
+
+// legible looks at the lettering of every picture on the page: nothing runs off its
+// picture or lies on other words, and no letter is too small to be read.
+func legible(t *testing.T, b *tab, w int) {
+	t.Helper()
+	var over []string
+	b.value(`[...document.querySelectorAll("svg text")].filter(e => { const s = e.closest("svg").getBoundingClientRect(), r = e.getBoundingClientRect(); return r.left < s.left - 1 || r.right > s.right + 1 || r.bottom > s.bottom + 1 }).map(e => e.textContent)`, &over)
+	if len(over) > 0 {
+		t.Errorf("at %d px these run off their picture: %q", w, over)
+	}
+	b.value(`[...document.querySelectorAll("svg")].flatMap(s => { const all = [...s.querySelectorAll("text")].map(e => [e.textContent, e.getBoundingClientRect()]); return all.flatMap(([a, r], i) => all.slice(i + 1).filter(([, q]) => r.left < q.right - 1 && q.left < r.right - 1 && r.top < q.bottom - 4 && q.top < r.bottom - 4).map(([b]) => a + " / " + b)) })`, &over)
+	if len(over) > 0 {
+		t.Errorf("at %d px these lie on each other: %q", w, over)
+	}
+	var least float64
+	b.value(`Math.min(...[...document.querySelectorAll("svg text")].map(e => { const s = e.ownerSVGElement; return parseFloat(getComputedStyle(e).fontSize) * s.getBoundingClientRect().width / s.viewBox.baseVal.width }))`, &least)
+	if least < leastLetter {
+		t.Errorf("at %d px letters of %.1f px", w, least)
+	}
+	t.Logf("at %d px the smallest letters of a picture are %.1f px", w, least)
 }
 
 // accessible runs axe-core on the page that is open.
@@ -324,6 +340,7 @@ func sheet(t *testing.T, b *tab, axe, pictures string) {
 		if b.value("document.documentElement.scrollWidth", &wide); wide > w {
 			t.Errorf("at %d px the sheet is %d px wide", w, wide)
 		}
+		legible(t, b, w)
 		b.shoot(pictures, "sheet-"+strconv.Itoa(w)+".png")
 	}
 	accessible(t, b, axe)

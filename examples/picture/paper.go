@@ -62,6 +62,9 @@ func (p Picture) on(canvas vg.CanvasSizer, words bool) {
 	if words {
 		c = draw.Crop(c, 0, 0, 0, -p.headed(&c))
 	}
+	if p.plot.Y.Label.Text != "" { // which would else stand on the very edge
+		c = draw.Crop(c, 1.2*vg.Millimeter, 0, 0, 0)
+	}
 	p.plot.Draw(c)
 }
 

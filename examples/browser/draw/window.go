@@ -31,7 +31,7 @@ func Window(v job.ClutchResult, width int) (finding, svg string) {
 	}
 	last = 2 * math.Ceil(last/2) // so that the scale seldom jumps while a reading moves
 	c := &canvas{width: float64(max(width, Narrowest)), x1: last, y1: 1.6}
-	c.left, c.right = 34, c.width-8
+	c.left, c.right = 34, c.width-12
 
 	c.line("full", c.left, 12, c.left+30, 12)
 	c.text(c.left+36, 17, from, "torque it holds")
