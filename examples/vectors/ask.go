@@ -17,8 +17,11 @@ const module = "example.com/benchbook/"
 type row []any
 
 // recipe is an argument that has no form of its own in the file: the file tells
-// what it is made of.
-type recipe interface{ make() (any, error) }
+// what it is made of, and the note how.
+type recipe interface {
+	make() (any, error)
+	note() string
+}
 
 // asking is one function and how its answers are written down.
 type asking struct {
@@ -110,7 +113,7 @@ func (b *book) once(a *asking, r row) bool {
 	o := a.answer(r)
 	b.add(a.name, args, o)
 	c := &b.cases[len(b.cases)-1]
-	c.Note = a.note
+	c.Note = notes(a.note, r)
 	a.finish(c)
 	if len(c.Expected) == 0 {
 		b.keep(c.ID, fmt.Errorf("nothing of the answer is kept"))

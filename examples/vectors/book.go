@@ -13,12 +13,51 @@ import (
 // fileSchema is the version of the form that doc.go describes.
 const fileSchema = 1
 
-// File is all check values with what they were made from.
+// File is check values with what they were made from.
 type File struct {
 	Schema  int    `json:"schema"`
 	Library string `json:"library"` // version of the library
 	Tables  string `json:"tables"`  // hash of its tables
 	Cases   []Case `json:"cases"`
+}
+
+// Index names the files of check values.
+type Index struct {
+	Schema  int    `json:"schema"`
+	Library string `json:"library"`
+	Tables  string `json:"tables"`
+	Files   []Part `json:"files"`
+}
+
+// Part is one of those files.
+type Part struct {
+	File    string `json:"file"`              // path from the index
+	Package string `json:"package,omitempty"` // none for the published cases
+	Cases   int    `json:"cases"`
+}
+
+// parts splits a file by package, in the order of its cases.
+func (f File) parts() (Index, map[string]File) {
+	index := Index{Schema: f.Schema, Library: f.Library, Tables: f.Tables}
+	files := map[string]File{}
+	for _, c := range f.Cases {
+		pkg, _, _ := strings.Cut(c.Function, ".")
+		name := "cases/" + strings.ReplaceAll(pkg, "/", "-") + ".json"
+		if pkg == "" {
+			name = "cases/published.json"
+		}
+		part, ok := files[name]
+		if !ok {
+			part = File{Schema: f.Schema, Library: f.Library, Tables: f.Tables}
+			index.Files = append(index.Files, Part{File: name, Package: pkg})
+		}
+		part.Cases = append(part.Cases, c)
+		files[name] = part
+	}
+	for i, p := range index.Files {
+		index.Files[i].Cases = len(files[p.File].Cases)
+	}
+	return index, files
 }
 
 // Case is one check, in the form of package refdata/checks.
@@ -114,7 +153,7 @@ func (b *book) keep(id string, err error) {
 	}
 }
 
-// write returns the whole file.
+// write returns all cases.
 func write() (File, *book, error) {
 	b := &book{cases: published(), count: map[string]int{}, hits: map[string]map[string]bool{}}
 	for _, chapter := range chapters() {

@@ -241,7 +241,7 @@ func modelCases(b *book) {
 	unread.PilotJet = ""
 	bare := setup{MainJet: "170 cc/min"}
 	models := each(model{Setup: usual}, model{Setup: hill}, model{Setup: rich})
-	built := []manner{rel(1e-5), noted("the jets of the carburettor are read from main_jet and pilot_jet")}
+	built := []manner{rel(1e-5)}
 	with := func(more ...manner) []manner { return append(built[:len(built):len(built)], more...) }
 	b.ask(carburation.NewModel, "setup, options", cross(each(usual, hill, thick, bare), each(carburation.Options{}, carburation.Options{Head: measure.Of(units.Metres(0.6), mm(20))})), with(seen(func(m carburation.Model) any {
 		at, _ := m.At(one(1), rpm(5300))
@@ -281,7 +281,7 @@ func startCases(b *book) {
 	with := engine
 	with.Fitted = carburation.Fitted{Bore: mmOf(30, 0.02), Cutaway: mmOf(4.8, 0.1), Groove: carburation.Groove{FromTop: 2, Of: 5}}
 	inputs := each(beginning{Input: engine}, beginning{Input: small}, beginning{Input: with, MainJet: "260 cc/min at 0.775 m", PilotJet: "25 cc/min at 0.775 m"}, beginning{MainJet: "280"}, beginning{})
-	b.ask(carburation.Start, "input, options", cross(inputs, each(carburation.Options{})), rel(loose), noted("the jets are read from main_jet and pilot_jet"), keep("demand", "bore", "main_jet", "cutaway", "pilot_jet", "needle", "outside"))
+	b.ask(carburation.Start, "input, options", cross(inputs, each(carburation.Options{})), rel(loose), keep("demand", "bore", "main_jet", "cutaway", "pilot_jet", "needle", "outside"))
 	weak := carburation.Symptoms{Full: carburation.Seen{Runs: carburation.Weak}, Middle: carburation.Seen{Runs: carburation.Right}, Fades: carburation.No}
 	rich := carburation.Symptoms{PickUp: carburation.Seen{Runs: carburation.Rich, Plug: carburation.Rich}, TickOver: carburation.Seen{Runs: carburation.Right}, Middle: carburation.Seen{Lambda: ratioOf(0.8, 0.02)}}
 	fades := carburation.Symptoms{Full: carburation.Seen{Runs: carburation.Weak}, Fades: carburation.Yes}

@@ -92,7 +92,7 @@ func timingCases(b *book) {
 	b.ask(timing.OneCamwheel, "pinion, camwheel", []row{{24, 48}, {17, 34}})
 	b.ask(timing.TwoCamwheels, "pinion, camwheel", []row{{24, 48}, {17, 34}})
 	b.ask(timing.Explanation.Fits, "explanation", each(timing.Explanation{Tail: 0.4}, timing.Explanation{Tail: 0.01}, timing.Explanation{Tail: 0.002}))
-	b.ask(timing.LobeOf, "curve, check > lobe, no_answer", cross(each(arcCurve{arcCam(), camDeg(55)}, arcCurve{arcCam(), camDeg(-54)}), each(mm(0.3), mm(1), mm(9), mm(-1))), noted(arcNote), rel(1e-5))
+	b.ask(timing.LobeOf, "curve, check > lobe, no_answer", cross(each(arcCurve{arcCam(), camDeg(55)}, arcCurve{arcCam(), camDeg(-54)}), each(mm(0.3), mm(1), mm(9), mm(-1))), rel(1e-5))
 	bars := func(x float64) measure.Reading[units.Pressure] { return measure.Of(units.Bars(x), units.Bars(0.05)) }
 	leaks := each(timing.LeakTest{Supply: bars(6), Held: bars(5.1)}, timing.LeakTest{Lost: ratioOf(0.4, 0.02), AtExhaust: timing.Yes}, timing.LeakTest{AtBreather: timing.Yes}, timing.LeakTest{}, timing.LeakTest{Supply: bars(6), Held: bars(7)})
 	b.ask(timing.LeakTest.PartLost, "test > dry, wet", leaks)
@@ -116,9 +116,8 @@ func planCases(b *book) {
 		seen(func(p *timing.Plan) any { return p.Best(crankDeg(9), crankDeg(-4)) }), noted("the answer is that of Plan.Best to an inlet 9° early and an exhaust 4° late"))
 	off := []row{{crankDeg(-7), crankDeg(0)}, {crankDeg(4), crankDeg(4)}, {crankDeg(20), crankDeg(-15)}, {crankDeg(0), crankDeg(0)}, {crankDeg(1000), crankDeg(0)}}
 	plans := each(plan{Engine: e}, plan{Engine: shim}, plan{Engine: shim, Options: timing.Options{Near: crankDeg(3)}}, plan{Engine: engine()})
-	about := noted("a plan of all that can be moved on the engine")
-	b.ask((*timing.Plan).Best, "plan, inlet, exhaust", cross(plans, off), about)
-	b.ask((*timing.Plan).Menu, "plan, inlet, exhaust", cross(plans[:3], off[:3]), about)
+	b.ask((*timing.Plan).Best, "plan, inlet, exhaust", cross(plans, off))
+	b.ask((*timing.Plan).Menu, "plan, inlet, exhaust", cross(plans[:3], off[:3]))
 }
 
 func headCases(b *book) {
@@ -135,7 +134,7 @@ func headCases(b *book) {
 	shifts := []row{{e, degrees(0), degrees(0)}, {e, degrees(15), degrees(0)}, {e, degrees(-15), degrees(-15)}}
 	b.ask(timing.Head.Gaps, "head, engine, inlet_early, exhaust_early", append(cross(each(head, tight), shifts), row{timing.Head{}, e, degrees(0), degrees(0)}, row{head, timing.Engine{}, degrees(0), degrees(0)}), rel(1e-4))
 	cams := headWithCams{Head: head, Inlet: arcCurve{arcCam(), camDeg(55)}, Exhaust: arcCurve{arcCam(), camDeg(-54)}}
-	b.ask(timing.Head.Gaps, "head, engine, inlet_early, exhaust_early", cross(each(cams), shifts), rel(1e-4), noted("lifts by the curves of two arc cams"))
+	b.ask(timing.Head.Gaps, "head, engine, inlet_early, exhaust_early", cross(each(cams), shifts), rel(1e-4))
 	gap := func(r timing.Room) timing.Gap { return timing.Gap{Room: r} }
 	b.ask(timing.Gaps.Worst, "gaps", each(timing.Gaps{Inlet: gap(timing.Tight), Exhaust: gap(timing.Enough)}, timing.Gaps{Inlet: gap(timing.Touches), Exhaust: gap(timing.Enough), Valves: gap(timing.Tight)}, timing.Gaps{}))
 }

@@ -1,8 +1,10 @@
 // A front end in JavaScript that checks its own formulas against the check values
 // of this library: node check.mjs [vectors.json]. Exit status 1 if any misses.
 import { readFileSync } from 'node:fs';
-const path = process.argv[2] ?? new URL('vectors.json', import.meta.url);
-const { cases } = JSON.parse(readFileSync(path, 'utf8'));
+import { pathToFileURL } from 'node:url';
+const index = process.argv[2] ? pathToFileURL(process.argv[2]) : new URL('vectors.json', import.meta.url);
+const read = (url) => JSON.parse(readFileSync(url, 'utf8'));
+const cases = read(index).files.flatMap(({ file }) => read(new URL(file, index)).cases);
 const radians = (degrees) => degrees * Math.PI / 180;
 const head = (height) => 1 - 0.0065 * height / 288.15; // temperature ratio, m
 

@@ -20,7 +20,19 @@ func node(t *testing.T, script, file [2]string) (string, bool) {
 		t.Skip("no node on the path")
 	}
 	dir := t.TempDir()
-	for name, change := range map[string][2]string{"check.mjs": script, "vectors.json": file} {
+	if err := os.Mkdir(filepath.Join(dir, "cases"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	copies := map[string][2]string{"check.mjs": script, "vectors.json": {}}
+	names, err := filepath.Glob("cases/*.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range names {
+		copies[name] = [2]string{}
+	}
+	copies[filepath.Join("cases", "units.json")] = file
+	for name, change := range copies {
 		text, err := os.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)

@@ -2,18 +2,22 @@ package main
 
 import (
 	"bytes"
-	_ "embed"
+	"embed"
 	"encoding/json"
+	"fmt"
 	"math"
 	"sync"
 	"testing"
 )
 
-//go:embed vectors.json
-var committed []byte
+//go:embed vectors.json cases
+var committed embed.FS
 
 //go:embed vectors.schema.json
 var schema []byte
+
+//go:embed index.schema.json
+var indexSchema []byte
 
 // answers are worked out once for all tests.
 var answers = sync.OnceValues(func() (made, error) {
@@ -26,16 +30,46 @@ type made struct {
 	*book
 }
 
-// read returns the committed file.
+// read returns the committed cases, put together from the files of the index.
 func read(t *testing.T) File {
 	t.Helper()
-	var f File
-	d := json.NewDecoder(bytes.NewReader(committed))
-	d.DisallowUnknownFields()
-	if err := d.Decode(&f); err != nil {
+	f, err := all()
+	if err != nil {
 		t.Fatal(err)
 	}
 	return f
+}
+
+var all = sync.OnceValues(func() (File, error) {
+	var index Index
+	if err := decode("vectors.json", &index); err != nil {
+		return File{}, err
+	}
+	whole := File{Schema: index.Schema, Library: index.Library, Tables: index.Tables}
+	for _, p := range index.Files {
+		var f File
+		if err := decode(p.File, &f); err != nil {
+			return File{}, err
+		}
+		if f.Schema != whole.Schema || f.Library != whole.Library || f.Tables != whole.Tables || len(f.Cases) != p.Cases {
+			return File{}, fmt.Errorf("%s is not the file that the index tells of", p.File)
+		}
+		whole.Cases = append(whole.Cases, f.Cases...)
+	}
+	return whole, nil
+})
+
+func decode(name string, to any) error {
+	text, err := committed.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	d := json.NewDecoder(bytes.NewReader(text))
+	d.DisallowUnknownFields()
+	if err := d.Decode(to); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return nil
 }
 
 // The committed file is what the code answers, within each figure's tolerance, on
