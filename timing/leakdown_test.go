@@ -400,3 +400,19 @@ func TestCylinderWithoutEvents(t *testing.T) {
 		t.Error("states of a cylinder that was not tested")
 	}
 }
+
+// Without the cylinder's sizes only the change by oil speaks, and says enough.
+func TestOilWithoutTheSizes(t *testing.T) {
+	e := engine() // no cylinder
+	for _, c := range []struct {
+		dry, wet float64
+		want     string
+	}{{5, 7.2, "rings"}, {7, 7.1, "sound"}} {
+		r := events("25 BTDC", "65 ABDC", "65 BBDC", "25 ATDC")
+		r.CompressionDry, r.CompressionWet = gauge(c.dry), gauge(c.wet)
+		res := diagnose(t, e, r, timing.Options{})
+		if k := res.Compression.States.Leader().Key; k != c.want || res.Compression.Expected.Given() {
+			t.Errorf("%v bar dry, %v wet: %s, expected %v", c.dry, c.wet, k, res.Compression.Expected)
+		}
+	}
+}
