@@ -72,11 +72,9 @@ func windowPicture(v job.ClutchResult) (Picture, error) {
 		func() error { return strips(p, rows, last) },
 	}
 	err := collect(steps...)
-	say(p, last*0.02, most*0.99, after, below, "full: torque it holds")
-	say(p, last*0.02, most*0.90, after, below, "dashed: lift, lever at the bar")
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, last, foot-0.05, most+0.22
 	p.Y.Tick.Marker = shares{}
-	return Picture{Name: "clutch-window", Title: "Clutch window: torque and lift over the turns of the spring nuts", Finding: windowFinding(v), plot: p, h: vg.Length(64-24*foot) * vg.Millimeter}, err
+	return Picture{Name: "clutch-window", Title: "Clutch window. Full: torque it holds; dashed: lift, lever at the bar; 1 is as much as wanted", Finding: windowFinding(v), plot: p, h: vg.Length(60-24*foot) * vg.Millimeter}, err
 }
 
 // strip is a row of words with a bar below it from one turn to another.
@@ -128,7 +126,11 @@ func strips(p *plot.Plot, rows []strip, last float64) error {
 func windowFinding(v job.ClutchResult) string {
 	w := v.Adjust.Window
 	if w.Open() {
-		return "Holds and frees from " + number(w.Low) + " to " + number(w.High) + " turns in"
+		finding := "Holds and frees from " + number(w.Low) + " to " + number(w.High) + " turns in"
+		if b := v.Adjust.Budget; b != nil {
+			finding += "; now at " + number(b.Turns)
+		}
+		return finding
 	}
 	finding := "No setting both holds and frees"
 	if len(v.Adjust.Repairs) > 0 && v.Adjust.Repairs[0].Opens {
