@@ -74,6 +74,8 @@ func (m *Model) Calibrate(readings ...LambdaReading) (Model, Calibration, error)
 			positive(&l, path+".lambda", r.Lambda.Value(), 0.5, 2)
 			if r.Lambda.IsExact() {
 				l.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".lambda", Value: r.Lambda.Text(), Rule: "a reading with its uncertainty: no lambda is exact"})
+			} else if r.Lambda.U().Value() < 1e-6 {
+				l.Add(fault.Fault{Code: fault.OutOfRange, Path: path + ".lambda", Value: r.Lambda.Text(), Rule: "an uncertainty of 0.000001 or more"})
 			}
 		}
 		if !m.ready {

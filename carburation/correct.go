@@ -67,7 +67,8 @@ func factorOf(flow float64) Factor { return Factor{Flow: flow, Bore: math.Sqrt(f
 // 2000 m, 3.5 % up to 3000 m, 6 % up to 5000 m (altitude: M. L. Mathur, R. P.
 // Sharma, Internal Combustion Engine, 8th ed. 2010, example 11.7; cleaner: H. N.
 // Gupta, Fundamentals of Internal Combustion Engines, 2006, example 9.8).
-// Errors: figures outside, one lambda without the other.
+// Errors: figures outside, one lambda without the other, readings so uncertain
+// that they leave the correction open.
 func Correct(c Change) (Correction, error) {
 	var l, then, now fault.List
 	a, b := c.Then.outside(&then), c.Now.outside(&now)
@@ -138,6 +139,9 @@ func Correct(c Change) (Correction, error) {
 	if c.LambdaRead.Taken() {
 		out.Read = factorOf(c.LambdaRead.Value().Ratio(c.LambdaWanted.Value()))
 		variance += math.Pow(c.LambdaRead.U().Ratio(c.LambdaRead.Value()), 2) + math.Pow(c.LambdaWanted.U().Ratio(c.LambdaWanted.Value()), 2)
+	}
+	if !(variance < 1) {
+		return Correction{}, fault.Fault{Code: fault.OutOfRange, Path: "suction", Value: suction.String(), Rule: "with the lambda readings, good enough to tell the correction to a factor of e"}
 	}
 	flow := out.Air.Flow * out.Fuel.Flow * out.Cleaner.Flow * out.Read.Flow
 	out.Total = factorOf(flow)

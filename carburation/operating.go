@@ -110,7 +110,7 @@ type Map struct {
 
 // Point returns the flow at Lifts[i] and Speeds[j]; the zero Operating outside.
 func (g Map) Point(i, j int) Operating {
-	if i < 0 || j < 0 || i >= len(g.Lifts) || j >= len(g.Speeds) {
+	if i < 0 || j < 0 || i >= len(g.Lifts) || j >= len(g.Speeds) || i*len(g.Speeds)+j >= len(g.Points) {
 		return Operating{}
 	}
 	return g.Points[i*len(g.Speeds)+j]

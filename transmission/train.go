@@ -119,6 +119,10 @@ func (h *HandLever) figures(f *[parts]figure, l *fault.List) {
 	}
 }
 
+// mostElements is far more than any train has, and keeps the product of their
+// ratios a number.
+const mostElements = 50
+
 // release reduces the train to one ratio, one efficiency, the cable travel it
 // loses, and the cable travel its own stretch takes for each newton at the
 // pressure plate. With r and e the ratio and efficiency of each element, the
@@ -130,6 +134,10 @@ func (c *Clutch) release(s *state, l *fault.List) {
 	*ratio, s.efficiency = 1, 1
 	if len(c.Train) == 0 {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "train", Rule: "needs at least one element, such as the release arm with its ratio"})
+	}
+	if len(c.Train) > mostElements {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "train", Value: strconv.Itoa(len(c.Train)), Rule: "at most 50 elements"})
+		return
 	}
 	for i := range c.Train {
 		e := &c.Train[i]

@@ -66,7 +66,7 @@ func (e Exhaust) AirVolume(t units.Temperature, p units.Pressure) (units.Volume,
 	if !(p.Pascals() >= 1 && p.Pascals() <= 1e9) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "pressure", Value: p.String(), Unit: "Pa", Rule: "absolute, 1 Pa to 1 GPa"})
 	}
-	if !(e.AirMoles > 0 && e.gas > 0) || math.IsInf(e.AirMoles, 0) {
+	if !(e.AirMoles > 0 && e.AirMoles <= 1e6 && e.gas > 0 && e.gas <= 1e6) {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "exhaust", Rule: "what Burn returns"})
 	}
 	if err := l.Err(); err != nil {

@@ -139,7 +139,7 @@ func (f Fitted) Doubts(e Events, zero units.Length, wheel units.CamAngle) (Doubt
 		return Doubts{}, err
 	}
 	ro, rc := e.OpeningRise.Millimetres(), e.ClosingRise.Millimetres()
-	if !(ro > 0 && rc > 0) {
+	if !(ro > 1e-9 && rc > 1e-9) {
 		return Doubts{}, fault.Fault{Code: fault.OutOfRange, Path: "events", Rule: "lift must rise at opening and fall at closing"}
 	}
 	d, z, w := f.Doubt.Millimetres(), zero.Millimetres(), wheel.Degrees()

@@ -59,13 +59,16 @@ const independent = 24
 // cam that stands 0.5 mm from every profile. Readings of one follower say nothing of
 // another: bring the profiles to it first with [Curve.WithFollower].
 //
-// Errors: fewer than 8 readings or one that is not finite; no profile, one without a
-// curve, a name twice; a spread below zero.
+// Errors: fewer than 8 readings or one that is not finite; no profile or more than
+// 1000, one without a curve, a name twice; a spread below zero.
 func Identify(readings []Sample, known []Profile, opt IdentifyOptions) (Identified, error) {
 	var l fault.List
 	at, y, w := gather(&l, readings)
 	if len(known) == 0 {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "known", Rule: "at least one known profile is needed"})
+	}
+	if len(known) > 1000 {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "known", Value: strconv.Itoa(len(known)), Rule: "at most 1000 profiles"})
 	}
 	for i, p := range known {
 		path := "known[" + strconv.Itoa(i) + "]"

@@ -108,7 +108,7 @@ func (r Rocker) At(cam units.Length) (Rocked, error) {
 		return Rocked{}, err
 	}
 	v, ratio, ok := r.valve(cam.Millimetres())
-	if !ok {
+	if !ok || !units.Finite(cam) {
 		return Rocked{}, fault.Fault{Code: fault.OutOfRange, Path: "cam", Unit: "mm", Rule: "the rocker cannot swing that far"}
 	}
 	out := Rocked{Valve: units.Millimetres(v), Ratio: ratio}

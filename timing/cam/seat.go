@@ -90,13 +90,16 @@ type FlowArea struct {
 // FlowArea returns the area a valve opens, summed over crank angle and, at a crank
 // speed, over time: the sum over angle divided by 6 N, N in rev/min (derived). A
 // speed of zero leaves time out. Errors: those of [Valve.Err] and [Seat.Opening]; a
-// speed below zero.
+// speed below zero, or above it and below a thousandth of a turn a minute.
 func (v Valve) FlowArea(s Seat, crankSpeed units.RotationalSpeed) (FlowArea, error) {
 	var l fault.List
 	l.Under("", v.Err())
 	s, err := s.filled()
 	l.Under("seat", err)
 	positive(&l, "speed", crankSpeed, "rev/min")
+	if n := crankSpeed.RevolutionsPerMinute(); n > 0 && n < 1e-3 {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "speed", Value: crankSpeed.String(), Unit: "rev/min", Rule: "0, or 0.001 rev/min and more"})
+	}
 	if err := l.Err(); err != nil {
 		return FlowArea{}, err
 	}

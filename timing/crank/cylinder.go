@@ -118,7 +118,10 @@ func (c Cylinder) TrappedAt(inletCloses units.CrankPosition) (Trapped, error) {
 	}
 	x := g.travel(th)
 	v := c.Clearance.SI() + c.area()*x/1000
-	ratio, _ := c.CompressionRatio()
+	ratio, err := c.CompressionRatio()
+	if err != nil {
+		return Trapped{}, err
+	}
 	return Trapped{
 		Volume: units.CubicMetres(v), Rise: units.Millimetres(g.stroke() - x),
 		Ratio: units.Value(v / c.Clearance.SI()), Static: ratio,

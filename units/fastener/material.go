@@ -45,7 +45,7 @@ func (m Material) check(path string, l *fault.List) {
 	if m.Tensile.Low == 0 && m.Tensile.High == 0 {
 		return
 	}
-	if !(m.Tensile.Low > 0 && m.Tensile.High >= m.Tensile.Low && m.Tensile.High.SI() <= 3e9) {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: m.Tensile.String(), Unit: "N/mm²", Rule: "above 0, up to 3000 N/mm², low end first"})
+	if !(m.Tensile.Low.SI() >= 1e3 && m.Tensile.High >= m.Tensile.Low && m.Tensile.High.SI() <= 3e9) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: path, Value: m.Tensile.String(), Unit: "N/mm²", Rule: "0.001 to 3000 N/mm², low end first"})
 	}
 }

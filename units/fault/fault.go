@@ -124,6 +124,9 @@ func Faults(err error) []Fault {
 	case Fault:
 		return []Fault{e}
 	case *Fault:
+		if e == nil {
+			return nil
+		}
 		return []Fault{*e}
 	case interface{ Unwrap() []error }:
 		var all []Fault

@@ -48,9 +48,13 @@ const negligible = 1e-3
 // p(outcome)) (D. V. Lindley, On a measure of the information provided by an
 // experiment, Ann. Math. Stat. 27 (1956) 986, from memory). Errors: a cause of
 // more than 0.1 % without an outlook, chances that do not add up to one, a
-// spread that is not above zero, a share or a time below zero or not finite.
+// spread that is not above zero, a share or a time below zero or not finite,
+// more than 5000 causes.
 func Next(r Ranking, checks []Check) ([]Gain, error) {
 	var faults fault.List
+	if len(r.Odds) > 5000 {
+		return nil, fault.Fault{Code: fault.OutOfRange, Path: "odds", Value: strconv.Itoa(len(r.Odds)), Rule: "at most 5000 causes"}
+	}
 	gains := make([]Gain, 0, len(checks))
 	q := nodes()
 	room := make([]Outlook, 0, len(r.Odds))
@@ -139,7 +143,7 @@ func information(q hermite, r Ranking, c Check, share []float64, looks []Outlook
 	}
 	mix := newMixture(share, looks)
 	for i, s := range share {
-		if s == 0 {
+		if s < 1e-100 {
 			continue
 		}
 		// mean over the cause's own normal spread, by Gauss-Hermite quadrature
