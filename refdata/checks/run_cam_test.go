@@ -113,7 +113,11 @@ var camRunners = map[string]runner{
 		out := face.Times(math.Sin(get[units.Angle](r, "half_angle").Radians()) / 2)
 		want(r, "r1", t.MeanDiameter.Times(0.5)+out)
 		want(r, "r2", t.MeanDiameter.Times(0.5)-out)
-		r.leave("by uniform wear, which is not offered for a cone", "W")
+		// the book goes on with the pressure at the small end of a worn cone
+		t.Length = face.Times(math.Cos(get[units.Angle](r, "half_angle").Radians()))
+		worn, err := t.Bedded(units.Newtons(1000))
+		r.ok(err)
+		want(r, "W", units.Newtons(1000*get[units.Pressure](r, "p_n").Ratio(worn.Pressure)))
 	},
 	"jindal-22-8": func(r *run) {
 		g, err := taper(r, "half_angle", "D_mean", "mu").Hold(get[units.Force](r, "W"))
@@ -128,8 +132,11 @@ var camRunners = map[string]runner{
 		t := cam.Taper{HalfAngle: alpha, MeanDiameter: (D + d).Times(0.5), Length: get[units.Length](r, "l"), Friction: measure.Between(f, f)}
 		one, err := t.Hold(units.Newtons(1000))
 		r.ok(err)
-		want(r, "F", units.Newtons(1000*get[units.Torque](r, "T").Ratio(one.Turning.Low)))
-		r.leave("by uniform wear, which is not offered for a cone", "p_a")
+		push := units.Newtons(1000 * get[units.Torque](r, "T").Ratio(one.Turning.Low))
+		want(r, "F", push)
+		worn, err := t.Bedded(push)
+		r.ok(err)
+		want(r, "p_a", worn.Pressure)
 	},
 	"tayal-6-9": func(r *run) {
 		g, err := cam.Taper{HalfAngle: get[units.Angle](r, "wedge_angle").Times(0.5), MeanDiameter: units.Millimetres(20), Length: units.Millimetres(20)}.Hold(units.Newtons(1))

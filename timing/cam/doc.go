@@ -18,6 +18,7 @@
 //	standard motions; cams of arcs and tangents        Rise, ArcCam, TangentCam
 //	which known cam an unmarked one is                 Identify
 //	what holds it: press fit, taper, key, splines      PressFit, Taper, Key, Splines
+//	how a taper bears that has slipped                 Taper.Bedded
 //
 // Angles are those of the camshaft, growing in the running direction; [CrankSample]
 // and [Place] are the ways from and to the crank. Derivatives are by camshaft degree,

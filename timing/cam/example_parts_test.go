@@ -5,6 +5,7 @@ import (
 
 	"example.com/benchbook/timing/cam"
 	"example.com/benchbook/units"
+	"example.com/benchbook/units/measure"
 )
 
 // A cam with straight flanks under a roller, as invented here, and the same with its
@@ -99,6 +100,20 @@ func ExampleKey_Holds() {
 
 // How long the faces of a cone must be for a force between them at an allowed mean
 // pressure. The figures are invented.
+// Budynas & Nisbett, Shigley's Mechanical Engineering Design, 8th ed., solution to
+// problem 16-19: a cone of 306 to 330 mm over 60 mm that carries 200 N m at a friction
+// of 0.26 takes 0.949 kN, with 82.2 kPa at its small end.
+func ExampleTaper_Bedded() {
+	cone := cam.Taper{OneIn: 2.5, MeanDiameter: 318 * units.Millimetre, Length: 60 * units.Millimetre, Friction: measure.Between(units.Value(0.26), units.Value(0.26))}
+	var b cam.Bedded
+	b, err := cone.Bedded(units.Newtons(948.8))
+	fmt.Println(b.Turning.High.In(units.NewtonMetre, 0), b.Small.In(units.Millimetre, 0), b.Large.In(units.Millimetre, 0), err)
+	fmt.Printf("%.1f kPa\n", b.Pressure.Pascals()/1000)
+	// Output:
+	// 200 N m 306 mm 330 mm <nil>
+	// 82.2 kPa
+}
+
 func ExampleTaper_FaceFor() {
 	l, err := cam.Taper{OneIn: 8, MeanDiameter: 16 * units.Millimetre, Length: 20 * units.Millimetre}.FaceFor(30*units.Kilonewton, 30*units.Megapascal)
 	fmt.Println(l.In(units.Millimetre, 1), err)

@@ -89,3 +89,19 @@ func TestNoAngle(t *testing.T) {
 		}
 	}
 }
+
+// A cone that would run out to a point, and one that slipped under nothing.
+func TestNoCone(t *testing.T) {
+	cone := cam.Taper{OneIn: 8, MeanDiameter: 16 * units.Millimetre, Length: 20 * units.Millimetre}
+	if b, err := cone.Bedded(0); err == nil {
+		t.Errorf("no force: %+v", b)
+	}
+	cone.Length = 256 * units.Millimetre // sixteen off the diameter on either side of the middle
+	if b, err := cone.Bedded(units.Kilonewton); err == nil {
+		t.Errorf("a point: %+v", b)
+	}
+	cone.Length = 0
+	if b, err := cone.Bedded(units.Kilonewton); err == nil {
+		t.Errorf("no length: %+v", b)
+	}
+}

@@ -91,6 +91,9 @@ func TestWildFigures(t *testing.T) {
 		}
 		tg, err := ta.Hold(units.Newtons(wild.Figure(t, "W")))
 		wild.Finite(t, "taper", err, tg)
+		ta.Length = mm("L")
+		worn, err := ta.Bedded(units.Newtons(wild.Figure(t, "F")))
+		wild.Finite(t, "bedded", err, worn)
 		du, err := ta.DriveUp(mm("s"))
 		wild.Finite(t, "drive up", err, du)
 		la, err := cam.Lame(mm("a"), mm("b"), mm("r"), units.Bars(wild.Figure(t, "p")), units.Bars(wild.Figure(t, "q")))
