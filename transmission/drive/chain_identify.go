@@ -78,9 +78,6 @@ func IdentifyChain(in ChainReadings) (ChainIdentity, error) {
 			Mean: []float64{p * 1.01, w, d},
 			Own:  []float64{own(in.Pitch, 0.01*p), own(in.Width, 0.1), own(in.Roller, 0.15)},
 		}})
-		if len(out.Basis.Sources) == 0 {
-			out.Basis.Sources = c.SizeOrigin.Sources()
-		}
 	}
 	other := measure.Cause{Text: "a chain not in the table", Prior: 0.05 * float64(len(causes)), Hypothesis: measure.Gaussian{
 		Mean: []float64{14, 7, 9}, Own: []float64{6, 4, 4},
@@ -88,6 +85,12 @@ func IdentifyChain(in ChainReadings) (ChainIdentity, error) {
 	var err error
 	if out.Causes, err = measure.Rank(data, causes, other); err != nil {
 		return ChainIdentity{}, err
+	}
+	for _, o := range out.Causes.Odds {
+		// the likeliest in any case, and whatever else has a share worth showing
+		if c, ok := rows[o.Key]; ok && (o.Share >= 0.01 || len(out.Basis.Sources) == 0) {
+			out.Basis.Join(refdata.Basis{Sources: c.SizeOrigin.Sources()})
+		}
 	}
 	out.Twins = twins(out.Causes, rows)
 	return out, nil

@@ -112,6 +112,9 @@ func TestIdentifyEveryChain(t *testing.T) {
 		id := ok(drive.IdentifyChain(drive.ChainReadings{
 			Pitch: measure.Of(c.Pitch.Times(1.008), units.Millimetres(0.02)), Width: measure.Of(c.InnerWidth, units.Millimetres(0.02)), Roller: measure.Of(c.Roller, units.Millimetres(0.02)),
 		}))(t)
+		if c.SizeOrigin.Status() == refdata.FromMemory && !slices.ContainsFunc(id.Basis.Sources, func(s refdata.Source) bool { return s.Status == refdata.FromMemory }) {
+			t.Errorf("%s: its size is from memory, and the basis does not say so: %v", c.Number, id.Basis.Sources)
+		}
 		found := false
 		for _, o := range id.Causes.LikeLeader() {
 			found = found || o.Key == c.Number

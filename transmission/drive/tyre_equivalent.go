@@ -16,6 +16,8 @@ type Equivalent struct {
 	Diameter float64      `json:"diameter"` // over the other's, less 1: gearing and speedometer change by as much
 	Width    units.Length `json:"width"`    // wider than the other, below zero narrower
 	SameRim  bool         `json:"same_rim"`
+
+	Origin refdata.Origin `json:"origin"` // of the size, as the table has it
 }
 
 // Equivalents returns the tyres of the table that are within a share of this
@@ -37,7 +39,7 @@ func (t Tyre) Equivalents(share float64) ([]Equivalent, error) {
 		if err != nil || o.kind == t.kind && o.width == t.width && o.rim == t.rim && o.aspect == t.aspect {
 			continue
 		}
-		e := Equivalent{Tyre: o, Diameter: o.diameter/t.diameter - 1, Width: units.Millimetres(o.width - t.width), SameRim: math.Abs(o.rim-t.rim) < 1 && (o.kind == BeadedEdge) == (t.kind == BeadedEdge)}
+		e := Equivalent{Tyre: o, Diameter: o.diameter/t.diameter - 1, Width: units.Millimetres(o.width - t.width), SameRim: math.Abs(o.rim-t.rim) < 1 && (o.kind == BeadedEdge) == (t.kind == BeadedEdge), Origin: row.CodeOrigin}
 		if math.Abs(e.Diameter) <= share {
 			out = append(out, e)
 		}

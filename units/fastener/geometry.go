@@ -123,7 +123,7 @@ func (t Thread) Geometry() (Geometry, error) {
 		StressArea:  units.SquareMillimetres(s.area),
 		StressRule:  t.form.stressRule(),
 	}
-	g.Basis.Sources = t.form.sources()
+	g.Basis.Sources = owned(t.form.sources(), t)
 	switch t.form {
 	case WhitworthForm, CycleForm, AssociationForm:
 		g.Basis.Assumed = append(g.Basis.Assumed, refdata.Assumption{

@@ -123,7 +123,7 @@ func Hexagons(t Thread, opt HexOptions) (HexagonChoice, error) {
 		return c, nil
 	}
 	for _, h := range c.Hexagons {
-		c.Basis.Sources = append(c.Basis.Sources, h.Sources...)
+		c.Basis.Sources = ownedSpanner(append(c.Basis.Sources, h.Sources...), h.Spanner)
 	}
 	c.Basis.NotChecked = []refdata.Unchecked{{What: "the hexagon itself", Why: "heads were made in other series, filed down and replaced", Settle: "caliper across the flats, then SpannersFor"}}
 	if opt.Era == EraUnknown && len(c.Hexagons) > 1 {
@@ -156,10 +156,7 @@ func whitworthHexagons(t Thread, era Era) []Hexagon {
 // whitworthMarking returns the markings of the spanner of a width.
 func whitworthMarking(w units.Length) string {
 	for s := range refdata.WhitworthSpanners().Between(w-units.Millimetres(0.2), w+units.Millimetres(0.2)) {
-		if s.BS == "" {
-			return s.W
-		}
-		return s.W + ", " + s.BS
+		return whitworthMarks(s)
 	}
 	return w.In(units.Inch, 3) + " across flats"
 }

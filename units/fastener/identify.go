@@ -97,6 +97,9 @@ func Identify(r Readings, opt IdentifyOptions) (Identification, error) {
 	id.NextReadings = nextReadings(r, ranking, id.Candidates)
 	id.Basis = identifyBasis(r, e, opt)
 	id.Basis.Sources = threadSources(id.Candidates)
+	for _, c := range id.Candidates {
+		id.Basis.Sources = owned(id.Basis.Sources, c.Thread)
+	}
 	return id, nil
 }
 

@@ -126,7 +126,7 @@ func (t Thread) Limits(engaged units.Length) (Limits, error) {
 	} else {
 		out.Reason = fault.Reason{Code: "limits-part", Text: "of BA threads only the bolt's allowance and the nut's minor diameter are known here"}
 	}
-	out.Basis.Sources = t.form.limitSources()
+	out.Basis.Sources = owned(t.form.limitSources(), t)
 	return out, nil
 }
 

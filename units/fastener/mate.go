@@ -253,6 +253,7 @@ func (m *Mating) explain(opt MateOptions) {
 	if m.Bolt.form != m.Nut.form {
 		m.Basis.Sources = append(m.Basis.Sources, m.Nut.form.sources()...)
 	}
+	m.Basis.Sources = owned(m.Basis.Sources, m.Bolt, m.Nut)
 	m.Basis.NotChecked = append(m.Basis.NotChecked, refdata.Unchecked{What: "wear and making of the two in hand", Why: "basic sizes are compared", Settle: "run it in by hand, oiled: it must turn freely to the end and not shake"})
 	if m.Bolt.hand == HandUnknown || m.Nut.hand == HandUnknown {
 		m.Basis.NotChecked = append(m.Basis.NotChecked, refdata.Unchecked{What: "hand of the threads", Why: "not looked at", Settle: "hold them upright: right-hand threads rise to the right"})

@@ -23,11 +23,7 @@ type Spanner struct {
 func Spanners() []Spanner {
 	var out []Spanner
 	for s := range refdata.WhitworthSpanners().All() {
-		m := s.W
-		if s.BS != "" {
-			m += ", " + s.BS
-		}
-		out = append(out, Spanner{m, s.AcrossFlats})
+		out = append(out, Spanner{whitworthMarks(s), s.AcrossFlats})
 	}
 	for h := range refdata.BAHexagons().All() {
 		if h.AcrossFlats >= units.Millimetres(2.9) {
@@ -185,6 +181,11 @@ func SpannersFor(flats measure.Reading[units.Length], set []Spanner, opt FitOpti
 		f.Reason = fault.Reason{Code: "no-spanner-fits", Text: "no spanner of this set is fit for these flats"}
 	}
 	f.Basis.Sources = []refdata.Source{{Title: "hexagon between parallel jaws", Clause: "plane geometry", Status: refdata.Derived}}
+	for _, x := range f.Fits {
+		if x.Grip <= Slack {
+			f.Basis.Sources = ownedSpanner(f.Basis.Sources, x.Spanner.Marking)
+		}
+	}
 	f.Basis.Assumed = []refdata.Assumption{{What: "play of a fitting pair", Value: "up to 2.5 % of the flats, slack up to 4 %, slips at 13 %", Status: refdata.FromMemory}}
 	if opt.Allowance == 0 {
 		f.Basis.Assumed = append(f.Basis.Assumed, refdata.Assumption{What: "opening over marked width", Value: "0.025 mm + 0.75 %", Status: refdata.FromMemory})

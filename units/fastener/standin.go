@@ -133,6 +133,10 @@ func StandInsFor(t Thread, opt StandInOptions) (StandIns, error) {
 		out.Reason = fault.Reason{Code: "no-stand-in", Text: "nothing in the tables stands in for this thread within that growth: fit a thread insert, or make the bolt"}
 	}
 	out.Basis = standInBasis(t, opt)
+	out.Basis.Sources = owned(out.Basis.Sources, t)
+	for _, s := range slices.Concat(out.Bolts, out.Recut) {
+		out.Basis.Sources = owned(out.Basis.Sources, s.Thread)
+	}
 	return out, nil
 }
 

@@ -139,6 +139,7 @@ func Strip(e Engaged) (Stripping, error) {
 		BoltShear: units.SquareMillimetres(perBolt * length), HoleShear: units.SquareMillimetres(perHole * length),
 	}
 	out.Basis = stripBasis(e, known)
+	out.Basis.Sources = owned(out.Basis.Sources, t)
 	out.BoltBreaks = units.Newtons(e.BoltTensile.SI() * s.area * 1e-6)
 	out.BoltStrips = units.Newtons(0.5 * e.BoltTensile.SI() * perBolt * length * 1e-6)
 	out.HoleStrips = measure.Between(units.Newtons(0.5*e.Hole.Tensile.Low.SI()*perHole*length*1e-6), units.Newtons(0.5*e.Hole.Tensile.High.SI()*perHole*length*1e-6))

@@ -144,7 +144,7 @@ func TappingDrill(t Thread, engagement units.Ratio, c Convention, set []Drill) (
 		return Tapping{}, err
 	}
 	tap := Tapping{Thread: t, Convention: c, Hole: t.hole(engagement, c)}
-	tap.Basis.Sources = t.form.sources()
+	tap.Basis.Sources = owned(t.form.sources(), t)
 	tap.Basis.NotChecked = []refdata.Unchecked{{What: "size of the hole", Why: "drills cut large in soft and thin stuff", Settle: "measure a trial hole, then Engagement"}}
 	var best, under, over Drill
 	for _, d := range set {

@@ -221,6 +221,7 @@ func Tighten(j Joint, opt TightenOptions) (Tightening, error) {
 	k := j.screw()
 	out := Tightening{Joint: j, StressArea: units.SquareMetres(k.area), Lead: units.Radians(k.lead)}
 	out.Basis = tightenBasis(j, assumedFriction)
+	out.Basis.Sources = owned(out.Basis.Sources, j.Thread)
 	out.DoUp, _ = j.Thread.Turn(DoUp) // the basis says if it is not known
 	low, high := k.perForce(k.low), k.perForce(k.high)
 	out.NutFactor = measure.Between(units.Value(low/k.d), units.Value(high/k.d))

@@ -86,6 +86,10 @@ func TwinsOf(t Thread, opt TwinOptions) (Twins, error) {
 		Sources:  []refdata.Source{{Title: "basic sections laid over one another", Clause: "geometry", Status: refdata.Derived}},
 		Cautions: []refdata.Caution{refdata.OldBolts},
 	}
+	out.Basis.Sources = owned(out.Basis.Sources, t)
+	for _, u := range out.Twins {
+		out.Basis.Sources = owned(out.Basis.Sources, u.Thread)
+	}
 	if opt.Slack == 0 {
 		out.Basis.Assumed = []refdata.Assumption{{What: "room that making leaves", Value: "the middle of metric 6g/6H, twice that at the loosest", Status: refdata.FromMemory}}
 	}
