@@ -98,7 +98,11 @@ func merge[T comparable](to, from []T) []T {
 // row adds a reading to what was read, if it was taken.
 func row[Q units.Quantity](s *Section, what string, r measure.Reading[Q]) {
 	if r.Taken() {
-		s.Read = append(s.Read, Row{What: what, Figure: r.Text(), Note: defaulted(r.Note(), spreadOf(r), r.Instrument())})
+		note := r.Note()
+		if r.Instrument() != "" {
+			note = defaulted(note, spreadOf(r), r.Instrument())
+		}
+		s.Read = append(s.Read, Row{What: what, Figure: r.Text(), Note: note})
 	}
 }
 
