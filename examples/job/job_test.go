@@ -222,6 +222,30 @@ func TestSectionsMayBeMissing(t *testing.T) {
 	}
 }
 
+// Each part of the empty job that stands there as a remark is a part that runs once
+// its name is freed, and all of them together are every part there is.
+func TestTheEmptyJobShowsEveryPart(t *testing.T) {
+	empty := strings.Replace(string(job.Empty()), `"bore": "", "stroke": "", "rod": ""`, `"bore": "78 mm", "stroke": "83 mm", "rod": "165 mm"`, 1)
+	all := empty
+	for _, part := range []string{"ignition", "clutch", "carburettor", "limits", "road"} {
+		freed := strings.Replace(empty, `"#`+part+`"`, `"`+part+`"`, 1)
+		r, err := job.Run([]byte(freed))
+		if err != nil || r.Section(part) == nil {
+			t.Errorf("%s: %v", part, err)
+		}
+		all = strings.Replace(all, `"#`+part+`"`, `"`+part+`"`, 1)
+	}
+	r, err := job.Run([]byte(all))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range run(t, nil).Sections {
+		if r.Section(s.Key) == nil {
+			t.Errorf("the empty job does not show %s", s.Key)
+		}
+	}
+}
+
 // Every quantity of a report is {text, value, unit}, a reading has u as well.
 func TestReportIsData(t *testing.T) {
 	b, err := json.Marshal(run(t, nil))

@@ -32,7 +32,9 @@ func Demo() []byte { return []byte(demo) }
 var empty string
 
 // Empty returns a job file to fill in, every part explained by remarks and
-// examples. It is itself a job that runs, with nothing read from the engine.
+// examples; parts that nothing can be said of while they are empty stand there as
+// remarks themselves. It is itself a job that runs, with nothing read from the
+// engine.
 func Empty() []byte { return []byte(empty) }
 
 // engine is what several sections need to know of the engine.
