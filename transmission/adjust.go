@@ -28,6 +28,12 @@ type Options struct {
 	// zero, on the scale of the defaults, which add up to about 140:
 	// [KnownCauses] lists them. measure.SomethingElse is a key too.
 	Priors map[string]float64
+
+	// TwoAtOnce is how often two listed causes are at work at once, as part of all
+	// clutches looked at, before any reading: 0.001 to 0.5; 0 takes 0.1, common
+	// practice, no source.
+	TwoAtOnce  float64
+	OneAtATime bool // weigh causes one at a time only
 }
 
 // Adjustment is the verdict on adjusting.
@@ -98,6 +104,9 @@ func (in *Input) resolve(opt Options) (state, place, error) {
 		l.Add(f)
 	}
 	n := in.Setting.place(&s, &l)
+	if opt.TwoAtOnce != 0 {
+		need(&l, "options.two_at_once", opt.TwoAtOnce, "", 0.001, 0.5)
+	}
 	if opt.Draws != 0 && (opt.Draws < 100 || opt.Draws > 1e6) {
 		l.Add(outside("options.draws", float64(opt.Draws), "", 100, 1e6))
 	}

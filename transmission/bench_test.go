@@ -1,6 +1,7 @@
 package transmission
 
 import (
+	"math/rand/v2"
 	"testing"
 
 	"example.com/benchbook/units"
@@ -79,5 +80,42 @@ func BenchmarkDiagnoseNutsRead(b *testing.B) {
 		if _, err := Diagnose(in, Options{}); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// Nothing but what the rider tells: the turns of the nuts are open too.
+func BenchmarkDiagnoseSigns(b *testing.B) {
+	in := Input{Clutch: demo(), Signs: Signs{Slips: Yes, Drags: Yes, Heavy: No, LightThen: No}}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Diagnose(in, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// Two hundred invented clutches of the simulation, everything read.
+func BenchmarkDiagnoseThorough(b *testing.B) {
+	benchmarkDrawn(b, func(*rand.Rand) float64 { return readAll })
+}
+
+// The same as owners read them.
+func BenchmarkDiagnoseOwners(b *testing.B) {
+	benchmarkDrawn(b, func(rng *rand.Rand) float64 { return 0.7 + 1.8*rng.Float64() })
+}
+
+func benchmarkDrawn(b *testing.B, care func(*rand.Rand) float64) {
+	rng := rand.New(rand.NewPCG(5, 2026))
+	var list [200]simulated
+	for i := range list {
+		list[i] = draw(rng, care(rng))
+	}
+	b.ReportAllocs()
+	i := 0
+	for b.Loop() {
+		if _, err := Diagnose(list[i%len(list)].in, Options{}); err != nil {
+			b.Fatal(err)
+		}
+		i++
 	}
 }

@@ -45,15 +45,22 @@ func KnownCauses() []KnownCause {
 	return known
 }
 
+// causeCount is how many causes are listed, and sound the place of the one that
+// says nothing is wrong.
+const (
+	causeCount = 24
+	sound      = 0
+)
+
 // Fractions and lengths below say how far each fault goes before anyone would
 // look for it, and how far it is ever found: common practice, no source.
 
 // causes lists what may be wrong with a clutch that was once right. at is where
 // its nuts should stand, low and high the ends of the window it had.
-func (s *state) causes(at, low, high float64) []cause {
+func (s *state) causes(at, low, high float64) [causeCount]cause {
 	f := &s.fresh
 	ball := 6.35 // mm, a quarter-inch ball
-	return []cause{
+	return [causeCount]cause{
 		{key: "nothing", text: "nothing wrong in the clutch", do: "leave it alone", prior: 20},
 		{key: "nuts-out", text: "the spring nuts are too far out", do: "turn all the nuts in alike, into the window", prior: 8, minutes: 15,
 			open: nuts, low: low - at - 4, high: low - at - 0.25},

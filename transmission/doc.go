@@ -42,6 +42,6 @@
 // in transmission/drive.
 //
 // Not covered: centrifugal and cone clutches, heat, judder, drag of cold oil, clutches
-// inside an automatic drive. Causes are weighed one at a time: two faults at once
-// show as the stronger one, or as something not listed.
+// inside an automatic drive. More than two faults at once show as the two that
+// explain most, or as something not listed.
 package transmission

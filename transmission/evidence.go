@@ -34,20 +34,26 @@ const (
 
 // model weighs causes for one clutch.
 type model struct {
-	s       *state
-	base    [all]figure // with nothing wrong but ordinary use
-	own     [dataLength]float64
-	causes  []cause
-	usual   vector // a serviceable clutch at the middle of its spread
-	usually effect // what that does
-	kick    figure // what a kick test put the clutch to, N mm
-	sights  sights
-	weighed bool         // the hand force is seen or told
-	elseLog float64      // log likelihood of "something else", with its prior
-	most    float64      // that what was seen of the whole clutch can add to a log likelihood
-	told    [all]float64 // log density of the reading of each part with nothing wrong
-	toldSum float64
-	known   spread // the parts with nothing wrong, as their readings leave them
+	s        *state
+	base     [all]figure // with nothing wrong but ordinary use
+	own      [dataLength]float64
+	causes   [causeCount]cause
+	bell     *bell
+	logPrior [causeCount]float64
+	figures  bool   // lift or hand force was read
+	fineness int    // in how many pieces an open amount is looked at
+	usual    vector // a serviceable clutch at the middle of its spread
+	usually  effect // what that does
+	kick     figure // what a kick test put the clutch to, N mm
+	sights   sights
+	stuck    sights       // the same with a plate that does not stir in place of its lift
+	still    float64      // density of the lift read, if so; 0 if too much was read for that
+	weighed  bool         // the hand force is seen or told
+	elseLog  float64      // log likelihood of "something else", with its prior
+	most     float64      // that what was seen of the whole clutch can add to a log likelihood
+	told     [all]float64 // log density of the reading of each part with nothing wrong
+	toldSum  float64
+	known    spread // the parts with nothing wrong, as their readings leave them
 }
 
 // weigh notes what was taken, and how likely it is if nothing listed is wrong.
@@ -66,7 +72,7 @@ func (m *model) weigh(d measure.Data) {
 		}
 		if t.variance == 0 { // a sign
 			t.variance = 1
-			t.side = -1
+			t.side, t.doubt = -1, misheard
 			if d[at].Value > 0.5 {
 				t.side = 1
 			}
@@ -74,6 +80,7 @@ func (m *model) weigh(d measure.Data) {
 				t.side = 0
 			}
 		} else {
+			m.figures = true
 			m.most -= 0.5 * math.Log(2*math.Pi*t.variance)
 		}
 		m.weighed = m.weighed || t.on == onHand
@@ -90,6 +97,20 @@ func (m *model) weigh(d measure.Data) {
 	// with what the test's own torque is uncertain by
 	spread := math.Hypot(slipSpread*m.kick.x, m.kick.u)
 	see(atKick, sight{on: onTorque, factor: -1 / spread, offset: m.kick.x / spread})
+	m.sights.ahead()
+	if lift, u := d[atLift].Value, m.own[atLift]; d[atLift].Taken && lift < 4*u {
+		m.still = density(lift/u) / u
+		m.stuck = m.sights
+		still := &m.stuck.list[0] // the lift comes first
+		still.factor, still.offset, still.variance, still.side = -1/u, 0, 1, 1
+	}
+	m.fineness = 1
+	if m.figures {
+		m.fineness = 4
+		if m.known.sd[nuts] > wideTurns { // looked at place by place, which does for much of it
+			m.fineness = 2
+		}
+	}
 	m.elseLog = elsewhere{m}.LogLikelihood(d) + math.Log(elsePrior)
 }
 

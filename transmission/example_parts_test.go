@@ -119,3 +119,33 @@ func ExamplePlates_CarryFading() {
 	// grip 0.15: 61.4 N m
 	// grip 0.30: 53.0 N m
 }
+
+// Springs read short and plates read bent, on an invented clutch: the two together
+// explain what neither does alone.
+func ExampleOptions() {
+	in := transmission.Input{
+		Clutch:  bench(),
+		Setting: transmission.Setting{Nuts: measure.MustRead("8.2 turn", transmission.NutTurns())},
+		Found: transmission.Condition{
+			SpringSet: measure.MustRead("2.4 mm ± 0.05", measure.Caliper()),
+			OutOfFlat: measure.MustRead("1.2 mm ± 0.1", measure.FeelerGauge()),
+		},
+		Signs: transmission.Signs{Slips: transmission.Yes, Drags: transmission.Yes},
+	}
+	for _, opt := range []transmission.Options{{}, {OneAtATime: true}} {
+		d, err := transmission.Diagnose(in, opt)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println(d.Findings[0].Odds+":", d.Findings[0].Text)
+	}
+	d, _ := transmission.Diagnose(in, transmission.Options{TwoAtOnce: 0.02})
+	if o, listed := d.Causes.Of(transmission.TwoAtOnce); listed {
+		fmt.Println(o.Text+":", o.Words())
+	}
+	// Output:
+	// likely: the springs have gone short, and the plates are not flat
+	// very likely: something not listed here
+	// two of these at once, no two of them plainly: hardly
+}

@@ -54,7 +54,7 @@ func Example() {
 	// at 6 turns: slips and drags at once
 	// needs at least 8.8 turns (torque), at most 3.1 (travel)
 	// slips and drags: it must be tighter to hold than it may be to free, so no setting of the nuts cures it; leave the nuts alone and repair first: tighten the hub's retaining nut on a new lock washer
-	// very likely: the hub's retaining nut has backed off
+	// likely: the hub's retaining nut has backed off
 }
 
 // Free play first, nuts second: how far the cable adjuster may go.
@@ -278,7 +278,7 @@ func ExampleDiagnose() {
 	fmt.Println("read next:", d.NextReadings[0].Text)
 	// Output:
 	// the hub's retaining nut has backed off - likely
-	// suspected: [hub-nut washer-omitted]
+	// suspected: [hub-nut washer-omitted lever-short two-at-once something-else cable-soft hub-nut+plates-worn hub-nut+springs-weak hub-nut+cable-drag hub-nut+cable-soft]
 	// read next: take off the cover and try the nut with a spanner of the right hand
 }
 

@@ -53,7 +53,16 @@ func fading(z, e float64) float64 {
 	case e >= 1:
 		return 1
 	}
-	return -math.Expm1(-2*z*math.Atanh(e)) * (1 + e) / (2 * e)
+	return -math.Expm1(-2*z*artanh(e)) * (1 + e) / (2 * e)
+}
+
+// artanh is math.Atanh, of small figures by its series: to 1e-12 of itself.
+func artanh(e float64) float64 {
+	if e > 0.02 {
+		return math.Atanh(e)
+	}
+	s := e * e
+	return e * (1 + s*(1.0/3+s*(1.0/5+s/7)))
 }
 
 // fadingSlope is how fast [fading] changes with e.
@@ -64,7 +73,7 @@ func fadingSlope(z, e float64) float64 {
 	case e < 1e-6: // the difference below would lose its digits
 		return -z * (z - 1)
 	}
-	left := math.Exp(-2 * z * math.Atanh(e))
+	left := math.Exp(-2 * z * artanh(e))
 	return z*left/(e*(1-e)) - (1-left)/(2*e*e)
 }
 

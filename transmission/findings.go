@@ -15,25 +15,51 @@ type Finding struct {
 	Work  units.Time `json:"work"` // hands-on, common practice, no source
 }
 
-// unlisted is the share that may be left out of the findings.
-const unlisted = 0.02
-
 func (m *model) findings(r measure.Ranking) []Finding {
 	n, left := 0, 1.0
-	for n < len(r.Odds) && left >= unlisted {
+	for n < len(r.Odds) && left > 1-suspectBelief {
 		left -= r.Odds[n].Share
 		n++
 	}
 	f := make([]Finding, 0, n)
 	for _, o := range r.Odds[:n] {
-		x := Finding{Key: o.Key, Text: o.Text, Share: o.Share, Odds: o.Words(), Do: "read what was not read, below, before taking anything apart"}
-		if c := m.cause(o.Key); c != nil {
-			x.Do, x.Work = c.do, units.MinutesOfTime(c.minutes)
+		x := Finding{Key: o.Key, Text: o.Text, Share: o.Share, Odds: o.Words()}
+		switch at, listed := index()[o.Key]; {
+		case listed:
+			x.Do, x.Work = m.todo(at)
+		case o.Key == TwoAtOnce:
+			x.Do = "put right the likeliest of the others, then look again"
+		default:
+			x.Do = "read what was not read, below, before taking anything apart"
 		}
 		f = append(f, x)
 	}
 	return f
 }
 
-// suspectOdds is how far behind the leader a cause is still suspected.
-const suspectOdds = 20
+// todo is what to do about a cause, or about two.
+func (m *model) todo(at members) (do string, work units.Time) {
+	a, b := &m.causes[at.a], &m.causes[at.b]
+	if a == b {
+		return a.do, units.MinutesOfTime(a.minutes)
+	}
+	return named()[at.a][at.b].do, units.MinutesOfTime(a.minutes + b.minutes)
+}
+
+// How far behind the leader a cause is still suspected, and how much belief the
+// suspects hold at least.
+const (
+	suspectOdds   = 20
+	suspectBelief = 0.97
+)
+
+// suspects returns the causes not ruled out, in the order of the ranking.
+func suspects(r measure.Ranking) []measure.Odds {
+	near, list := r.Suspects(suspectOdds), r.Holding(suspectBelief)
+	for _, o := range near {
+		if _, in := (measure.Ranking{Odds: list}).Of(o.Key); !in {
+			list = append(list, o)
+		}
+	}
+	return list
+}

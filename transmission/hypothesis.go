@@ -6,65 +6,86 @@ import (
 	"example.com/benchbook/units/measure"
 )
 
-// hypothesis is one cause of one clutch, weighed by [measure.Rank].
-type hypothesis struct {
-	m *model
-	c *cause
-}
+// weighed is a hypothesis worked out before it is ranked.
+type weighed struct{ log float64 }
 
-// LogLikelihood returns the log density of the readings. Those of single parts
-// are independent, and the open amount's evidence has a closed form (a normal
-// smeared evenly over its bounds). What the whole clutch does is then averaged
-// over the open amount, over the turns of nuts that were not read, and over all
-// other parts to first order about their means; signs are taken one after the
-// other, each a normal figure cut at an uncertain place, with moments matched in
-// between.
-func (h *hypothesis) LogLikelihood(d measure.Data) float64 {
-	m, c := h.m, h.c
-	total := m.toldSum
-	st := m.known
-	opened := c.low != c.high
-	for i := range c.fixed {
-		if p := c.fixed[i].part; c.fixed[i].by != 0 && !(opened && p == c.open) {
-			total += m.move(d, &st, p, m.start(c, p))
+func (w *weighed) LogLikelihood(measure.Data) float64 { return w.log }
+
+// alone weighs each cause by itself. The readings of single parts are independent,
+// and an open amount's evidence has a closed form (a normal smeared evenly over its
+// bounds). What the whole clutch does is then averaged over the open amount, over the
+// turns of nuts that were not read, and over all other parts to first order about
+// their means; signs are taken one after the other, each a normal figure cut at an
+// uncertain place, with moments matched in between. One whose share cannot matter is
+// looked at in one place only.
+func (m *model) alone(d measure.Data, ways *[causeCount]way) (logs [causeCount]float64) {
+	for i := range ways {
+		w := &ways[i]
+		logs[i] = m.toldSum + w.log
+		if m.sights.taken == 0 {
+			continue
 		}
-	}
-	var a amounts
-	if opened {
-		a = m.amounts(d, c)
-		if a.read.u > 0 {
-			total += logEven(a.read, c.low, c.high) - m.told[c.open]
+		ahead := logs[i] + m.logPrior[i] - m.elseLog
+		if ahead+m.most < -2*hopeless {
+			logs[i] += m.most // which is too much, and still as good as nothing
+			continue
 		}
+		st := m.known
+		w.put(&st)
+		logs[i] += m.average(&st, w, nil, ahead+m.most < -hopeless)
 	}
-	if m.sights.taken == 0 {
-		return total
-	}
-	return total + m.average(&st, &a, total+math.Log(c.prior)-m.elseLog)
+	return logs
 }
 
-// move puts a part where a cause starts it and returns what that changes of the
-// log density of its reading.
-func (m *model) move(d measure.Data, st *spread, p part, b figure) float64 {
-	by := 0.0
-	if p <= nuts && d[p].Taken {
-		by, b = m.tell(d, p, b)
-		by -= m.told[p]
-	}
-	st.mean[p], st.sd[p] = b.x, b.u
-	return by
-}
+// hopeless is how far behind "something else", in natural logarithms, the share of a
+// cause does not matter: 1/3000 of its share.
+const hopeless = 8
 
-// start is a part before it was read, if the cause is true but for its open
-// amount.
-func (m *model) start(c *cause, p part) figure {
-	b := m.base[p]
-	b.x += c.shift(p)
-	if p == nuts && c.open == nuts && c.low != c.high {
-		b.u = knownTurns
+// rank weighs all causes, alone and two at a time.
+func (m *model) rank(data measure.Data, opt Options) (measure.Ranking, error) {
+	other, err := m.weights(opt.Priors)
+	if err != nil {
+		return measure.Ranking{}, err
 	}
-	return b
+	var ways [causeCount]way
+	for i := range ways {
+		ways[i] = m.way(data, &m.causes[i])
+	}
+	logs := m.alone(data, &ways)
+	list := make([]measure.Cause, 0, causeCount+closely+1)
+	room := make([]weighed, 0, causeCount+closely+1)
+	add := func(key, text string, prior, log float64) {
+		room = append(room, weighed{log})
+		list = append(list, measure.Cause{Key: key, Text: text, Prior: prior, Hypothesis: &room[len(room)-1]})
+	}
+	best, total := m.elseLog, 0.0
+	for i := range logs {
+		c := &m.causes[i]
+		add(c.key, c.text, c.prior, logs[i])
+		best = max(best, logs[i]+m.logPrior[i])
+	}
+	if !opt.OneAtATime {
+		factor, left := m.factor(or(opt.TwoAtOnce, twoTogether), other)
+		p := m.together(data, &ways, factor, best)
+		for i := range logs {
+			total += m.causes[i].prior * math.Exp(logs[i]-best)
+		}
+		total += math.Exp(m.elseLog-best) + p.left
+		for _, n := range p.near[:p.count] {
+			total += math.Exp(n.prior + n.log - best)
+		}
+		for _, n := range p.near[:p.count] {
+			part := math.Exp(n.prior + n.log - best)
+			if part < worthName*total {
+				p.left += part
+				continue
+			}
+			prior := math.Exp(n.prior)
+			left -= prior
+			both := &named()[n.a][n.b]
+			add(both.key, both.text, prior, n.log)
+		}
+		add(TwoAtOnce, twoText, left, math.Log(p.left)+best-math.Log(left))
+	}
+	return measure.Rank(data, list, measure.Cause{Text: elseText, Prior: other, Hypothesis: &weighed{m.elseLog - math.Log(other)}})
 }
-
-// knownTurns is how well the end of the window is known from which wrongly set
-// nuts are counted.
-const knownTurns = 0.3

@@ -34,6 +34,7 @@ func newModel(s *state) (model, fault.Reason) {
 	}
 	m.usually = s.does(&m.usual)
 	m.causes = s.causes(at, low, high)
+	m.bell = newBell()
 	return m, fault.Reason{}
 }
 
@@ -41,7 +42,7 @@ func newModel(s *state) (model, fault.Reason) {
 func (s *state) does(v *vector) effect {
 	var w workings
 	w.at(s, v)
-	return effect{onLift: w.lift, onHand: math.Log(w.hand), onTorque: w.torque, onIdle: s.idle(v)}
+	return effect{onLift: w.rise, onHand: math.Log(w.hand), onTorque: w.torque, onIdle: s.idle(v)}
 }
 
 // elsePrior is the weight of what is not listed, about a twentieth of all.
@@ -50,40 +51,44 @@ const (
 	elseText  = "something not listed here"
 )
 
-// list returns the causes for the ranking, with the caller's priors.
-func (m *model) list(priors map[string]float64) ([]measure.Cause, error) {
-	list := make([]measure.Cause, len(m.causes))
-	weighed := make([]hypothesis, len(m.causes))
-	known := 0
-	if _, given := priors[measure.SomethingElse]; given {
-		known++
-	}
-	for i := range m.causes {
-		c := &m.causes[i]
-		if prior, given := priors[c.key]; given {
-			known++
-			c.prior = prior
-		}
-		weighed[i] = hypothesis{m, c}
-		list[i] = measure.Cause{Key: c.key, Text: c.text, Prior: c.prior, Hypothesis: &weighed[i]}
-	}
-	if known == len(priors) {
-		return list, nil
-	}
+// weights puts the caller's in place of the defaults and returns that of what is not
+// listed. Errors: a cause that is not listed, a weight that is not above zero.
+func (m *model) weights(priors map[string]float64) (other float64, err error) {
+	other = elsePrior
 	var l fault.List
-	for key := range priors {
-		if m.cause(key) == nil && key != measure.SomethingElse {
+	for key, prior := range priors {
+		at, known := index()[key]
+		switch {
+		case (!known || at.a != at.b) && key != measure.SomethingElse:
 			l.Add(fault.Fault{Code: fault.UnknownName, Path: "options.priors", Value: key, Rule: "must be the key of a listed cause"})
+		case !(prior > 0 && prior <= 1e9):
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "options.priors." + key, Value: number(prior), Rule: "a prior must be above zero and at most 1e9"})
+		case known:
+			m.causes[at.a].prior = prior
+		default:
+			other = prior
 		}
 	}
-	return nil, l.Err()
+	m.elseLog += math.Log(other / elsePrior)
+	for i := range m.causes {
+		m.logPrior[i] = math.Log(m.causes[i].prior)
+	}
+	return other, l.Err()
 }
 
-func (m *model) cause(key string) *cause {
+// factor is what the product of two causes' weights is multiplied by for the weight of
+// both at once, so that pairs together are the part two of everything, and the weight
+// of all pairs.
+func (m *model) factor(two, other float64) (factor, all float64) {
+	apart := apart()
 	for i := range m.causes {
-		if m.causes[i].key == key {
-			return &m.causes[i]
+		other += m.causes[i].prior
+		for j := range m.causes[:i] {
+			if apart[i][j] {
+				all += m.causes[i].prior * m.causes[j].prior
+			}
 		}
 	}
-	return nil
+	wanted := two / (1 - two) * other
+	return wanted / all, wanted
 }

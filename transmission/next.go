@@ -11,16 +11,29 @@ import (
 // is looked at as three outcomes: plainly below new, about new, plainly above.
 func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) {
 	some := 0 // the causes that count; the rest has no say
-	for some < len(r.Odds) && r.Odds[some].Share >= slight {
+	for some < min(len(r.Odds), enough) && r.Odds[some].Share >= slight {
 		some++
 	}
 	r.Odds = r.Odds[:some]
-	why := make([]*cause, some) // nil is not listed
+	var room [enough]members
+	why := room[:some]
 	for i, o := range r.Odds {
-		why[i] = m.cause(o.Key)
+		at, listed := index()[o.Key]
+		if !listed {
+			at = members{-1, -1}
+		}
+		why[i] = at
 	}
 	checks := make([]measure.Check, 0, int(parts))
 	looks := make([]measure.Outlook, some*int(parts))
+	chances := make([]float64, 0, 3*(causeCount+2*int(parts)+2))
+	three := func(low, high float64) []float64 {
+		low = math.Min(math.Max(low, 0), 1)
+		mid := math.Min(math.Max(high-low, 0), 1-low)
+		chances = append(chances, low, mid, math.Max(1-low-mid, 0))
+		return chances[len(chances)-3 : len(chances) : len(chances)]
+	}
+	phi := m.bell.phi
 	for p := range nuts + 1 {
 		if d[p].Taken || p == leverRatio {
 			continue
@@ -35,22 +48,38 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 			own, span = q.finest*2, q.span
 		}
 		usual := math.Hypot(m.base[p].u, own)
+		wide := usual / math.Hypot(usual, span)
 		about := three(phi(-plainly), phi(plainly)) // of most causes, which leave p alone
-		for i, w := range why {
-			switch {
-			case w == nil:
-				wide := usual / math.Hypot(usual, span)
-				c.InOrder[i].Chances = three(strayed(-plainly, wide), strayed(plainly, wide))
-			case w.low != w.high && w.open == p:
-				shift := w.shift(p)
-				low, high := (shift+w.low)/usual, (shift+w.high)/usual
-				c.InOrder[i].Chances = three(smeared(-plainly, low, high), smeared(plainly, low, high))
-			case w.shift(p) != 0:
-				shift := w.shift(p) / usual
-				c.InOrder[i].Chances = three(phi(-plainly-shift), phi(plainly-shift))
-			default:
-				c.InOrder[i].Chances = about
+		// with something not listed wrong most figures are as ever, some far off
+		stray := func(z float64) float64 { return (1-strays)*phi(z) + strays*phi(z*wide) }
+		strayed := three(stray(-plainly), stray(plainly))
+		var moved [causeCount][]float64
+		of := func(i int) []float64 {
+			if moved[i] != nil {
+				return moved[i]
 			}
+			c := &m.causes[i]
+			shift := c.shift(p)
+			switch {
+			case c.low != c.high && c.open == p:
+				low, high := (shift+c.low)/usual, (shift+c.high)/usual
+				moved[i] = three(m.smeared(-plainly, low, high), m.smeared(plainly, low, high))
+			case shift != 0:
+				moved[i] = three(phi(-plainly-shift/usual), phi(plainly-shift/usual))
+			default:
+				moved[i] = about
+			}
+			return moved[i]
+		}
+		for i, w := range why {
+			look := strayed
+			if w.a >= 0 {
+				// two that are listed as a pair move different parts
+				if look = of(w.a); &look[0] == &about[0] && w.b != w.a {
+					look = of(w.b)
+				}
+			}
+			c.InOrder[i].Chances = look
 		}
 		checks = append(checks, c)
 	}
@@ -62,24 +91,24 @@ const plainly = 2
 
 // slight is the share of a cause from which it counts in the choice of readings:
 // it could not change their order.
-const slight = 1e-3
+const slight = 3e-3
 
-// three are the chances of a reading plainly below new, about it, and plainly
-// above, from those of it standing below either edge.
-func three(low, high float64) []float64 {
-	low = math.Min(math.Max(low, 0), 1)
-	mid := math.Min(math.Max(high-low, 0), 1-low)
-	return []float64{low, mid, math.Max(1-low-mid, 0)}
-}
-
-// strayed is the chance of a figure below z usual deviations with something not
-// listed wrong; wide is the usual deviation in part of a strayed figure's.
-func strayed(z, wide float64) float64 { return (1-strays)*phi(z) + strays*phi(z*wide) }
+// enough is how many causes have a say in it.
+const enough = 12
 
 // smeared is the chance of a figure below z whose mean is evenly likely between
 // low and high, by the integral of Phi: z Phi(z) + density(z).
-func smeared(z, low, high float64) float64 {
-	whole := func(z float64) float64 { return z*phi(z) + density(z) }
+func (m *model) smeared(z, low, high float64) float64 {
+	whole := func(z float64) float64 {
+		if z < -plain {
+			return 0
+		}
+		if z > plain {
+			return z
+		}
+		below, dense := m.bell.normal(z)
+		return z*below + dense
+	}
 	return (whole(z-low) - whole(z-high)) / (high - low)
 }
 

@@ -1,20 +1,61 @@
 package transmission
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 func phi(t float64) float64     { return 0.5 * math.Erfc(-t/math.Sqrt2) }
 func density(t float64) float64 { return math.Exp(-t*t/2) / math.Sqrt(2*math.Pi) }
 
-// normal returns phi and density together, phi to 1e-7: Abramowitz and Stegun
-// 26.2.17, from memory, checked against phi by a test.
-func normal(t float64) (below, dense float64) {
-	dense = density(t)
-	x := 1 / (1 + 0.2316419*math.Abs(t))
-	past := dense * x * (0.319381530 + x*(-0.356563782+x*(1.781477937+x*(-1.821255978+x*1.330274429))))
-	if t > 0 {
-		return 1 - past, dense
+// bell holds phi and density at the middles of even steps, from which Taylor's
+// series gives them in between: to 1e-8.
+type bell [2*plain*bellSteps + 1]struct{ below, dense, log float64 }
+
+const bellSteps = 32 // to one
+
+// newBell works the table out, once.
+var newBell = sync.OnceValue(func() *bell {
+	var b bell
+	for i := range b {
+		q := float64(i)/bellSteps - plain
+		b[i].below, b[i].dense = phi(q), density(q)
+		b[i].log = math.Log(misheard + (1-2*misheard)*b[i].below)
 	}
-	return past, dense
+	return &b
+})
+
+// normal returns phi and density at q, which is within plain of nothing.
+func (b *bell) normal(q float64) (below, dense float64) {
+	i := int((q+plain)*bellSteps + 0.5)
+	at := float64(i)/bellSteps - plain
+	h := q - at
+	d := b[i].dense
+	return b[i].below + d*h*(1-h/2*(at-(at*at-1)*h/3)), d * (1 - h*(at-(at*at-1)*h/2+(at*at-3)*at*h*h/6))
+}
+
+// phi is the chance of a figure below z.
+func (b *bell) phi(z float64) float64 {
+	switch {
+	case z < -plain:
+		return 0
+	case z > plain:
+		return 1
+	}
+	below, _ := b.normal(z)
+	return below
+}
+
+// told is the logarithm of the chance that a sign is told which is q spreads past its
+// turning point, to a hundredth or so.
+func (b *bell) told(q float64) float64 {
+	switch {
+	case q > plain:
+		return b[len(b)-1].log
+	case q < -plain:
+		return b[0].log
+	}
+	return b[int((q+plain)*bellSteps+0.5)].log
 }
 
 func logNormal(x, mean, u float64) float64 {

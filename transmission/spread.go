@@ -27,7 +27,7 @@ func (w *workings) widen(s *state, st *spread, c *covariance) {
 	w.slopes(s, v, &g)
 	turn := u[nuts] * s.pitch
 	x, seat := u[springSet]*u[springSet], u[wear]*u[wear]+turn*turn
-	if w.moves == coilbound { // wear takes compression and gives seat, nuts the other way
+	if w.would == coilbound { // wear takes compression and gives seat, nuts the other way
 		for i := range g.seat {
 			g.seat[i] -= g.x[i]
 		}

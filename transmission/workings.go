@@ -3,7 +3,14 @@ package transmission
 // workings is the clutch at one state.
 type workings struct {
 	rate, x, clamp, give, held, torque, lift, load, hand float64
-	moves                                                motion
+
+	moves motion
+	per   float64 // torque for a newton of clamp
+
+	// rise is the lift as if the plate could sink too: where it does not stir, by how
+	// much it fails to. would is what then sets it.
+	rise  float64
+	would motion
 }
 
 // motion says what ends the lift.
@@ -24,7 +31,8 @@ func (w *workings) at(s *state, v *vector) {
 	mech := v[trainRatio] * s.efficiency * v[cableEfficiency]
 	w.give = 1/(v[cableStiffness]*mech) + s.stretch
 	w.held = min(v[preload]/w.give, w.clamp) // what the rod carries with the hand off
-	w.torque = s.carried(v) * (w.clamp - w.held)
+	w.per = s.carried(v)
+	w.torque = w.per * (w.clamp - w.held)
 	spare := s.spare(v, 0)
 	if w.x < 0 && spare <= -w.x*v[trainRatio] {
 		w.lift, w.moves = spare/v[trainRatio], loose
@@ -34,6 +42,7 @@ func (w *workings) at(s *state, v *vector) {
 	if bind := s.flush + v[wear] - v[nuts]*s.pitch - s.shortest; bind < w.lift {
 		w.lift, w.moves = bind, coilbound
 	}
+	w.rise, w.would = w.lift, w.moves
 	w.load = w.rate * max(w.x+w.lift, 0)
 	if w.lift <= 0 {
 		w.lift = 0
@@ -72,15 +81,15 @@ type slopes struct {
 }
 
 // slopes works out how fast the effects change, by the chain rule on the branch the
-// clutch is on. All g are zero before.
+// clutch is on, the lift as its rise. All g are zero before.
 func (w *workings) slopes(s *state, v *vector, g *slopes) {
-	switch w.moves {
+	switch w.would {
 	case pulled:
 		per := 1 / (v[trainRatio] + w.give*w.rate)
 		g.pull[onLift] = per
 		g.x[onLift] = -w.give * w.rate * per
-		g.rate[onLift] = -w.give * (w.x + w.lift) * per
-		g.give[onLift] = -w.rate * (w.x + w.lift) * per
+		g.rate[onLift] = -w.give * (w.x + w.rise) * per
+		g.give[onLift] = -w.rate * (w.x + w.rise) * per
 	case loose:
 		g.pull[onLift] = 1 / v[trainRatio]
 	case coilbound:
@@ -105,7 +114,7 @@ func (w *workings) slopes(s *state, v *vector, g *slopes) {
 		}
 	}
 	if w.held < w.clamp {
-		k := s.carried(v)
+		k := w.per
 		g.x[onTorque] = k * w.rate
 		g.rate[onTorque] = k * w.x
 		g.give[onTorque] = k * w.held / w.give
