@@ -23,7 +23,7 @@ type run struct {
 }
 
 // runners holds what the library computes, by case or, failing that, by topic.
-var runners = joined(unitRunners, measureRunners, gearRunners, crankRunners, springRunners, carburationRunners, fastenerRunners, camRunners, driveRunners, clutchRunners)
+var runners = joined(unitRunners, measureRunners, gearRunners, crankRunners, springRunners, carburationRunners, fastenerRunners, camRunners, phaseRunners, driveRunners, clutchRunners)
 
 func joined(maps ...map[string]runner) map[string]runner {
 	all := map[string]runner{}
