@@ -213,6 +213,7 @@ func fixingCases(b *book) {
 	b.ask(cam.PressFit.Hold, "fit", fits)
 	tapers := each(cam.Taper{OneIn: 8, MeanDiameter: mm(15), Length: mm(20)}, cam.Taper{HalfAngle: angle(5), MeanDiameter: mm(18), Length: mm(22)}, cam.Taper{HalfAngle: angle(20), MeanDiameter: mm(15), Length: mm(20)}, cam.Taper{})
 	b.ask(cam.Taper.Hold, "taper, push", cross(tapers, each(units.Kilonewtons(8))))
+	b.ask(cam.Taper.Bedded, "taper, push", cross(tapers, each(units.Kilonewtons(8))))
 	b.ask(cam.Taper.Locks, "taper", tapers)
 	b.ask(cam.Taper.DriveUp, "taper, by", cross(tapers, each(mm(0.2))))
 	b.ask(cam.Taper.FaceFor, "taper, normal, pressure", cross(tapers, each(units.Kilonewtons(20)), each(megapascals(30), megapascals(0))))
