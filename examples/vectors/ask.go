@@ -245,8 +245,16 @@ func refusing(t reflect.Type) bool {
 }
 
 // nameOf returns package, type and name of a function: "timing/crank.Slider.Travel".
+// Where it begins with a call that was inlined, its own name comes a few steps on.
 func nameOf(fn any) string {
-	name := runtime.FuncForPC(reflect.ValueOf(fn).Pointer()).Name()
+	entry := reflect.ValueOf(fn).Pointer()
+	name := runtime.FuncForPC(entry).Name()
+	for step := uintptr(1); step < 4096 && runtime.FuncForPC(entry+step) != nil && runtime.FuncForPC(entry+step).Entry() == entry; step++ {
+		if frame, _ := runtime.CallersFrames([]uintptr{entry + step}).Next(); frame.Func != nil {
+			name = frame.Function
+			break
+		}
+	}
 	name = strings.TrimPrefix(name, module)
 	return strings.NewReplacer("[...]", "", "(*", "", ")", "").Replace(name)
 }
