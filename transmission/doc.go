@@ -14,6 +14,7 @@
 //	and readings, and what to read next              Diagnose
 //	free play and nuts set together                  Clutch.Region
 //	a plate that lifts unevenly                      Clutch.Even
+//	springs of a set that are not alike              Clutch.Mixed
 //	what standing on the kick starter proves         Clutch.Kick
 //	cable pull and leverage of the hand lever        HandLever.Pull, HandLever.Leverage
 //	release arms, quick threads, ball ramps, rockers ReleaseArm, QuickThread, BallRamp, Rocker, PushRod

@@ -149,3 +149,30 @@ func ExampleOptions() {
 	// very likely: something not listed here
 	// two of these at once, no two of them plainly: hardly
 }
+
+// Four springs measured one by one, two of them from another set: what that does
+// to the lift, and what to do until there is a set. Readings are invented.
+func ExampleClutch_Mixed() {
+	c := bench()
+	c.Nuts.Circle = 80 * units.Millimetre
+	var springs []transmission.FittedSpring
+	for _, free := range []string{"46.0 mm", "45.9 mm", "44.6 mm", "44.8 mm"} {
+		springs = append(springs, transmission.FittedSpring{FreeLength: measure.MustRead(free, measure.Caliper())})
+	}
+	at := units.Turns(8.5)
+	m, err := c.Mixed(springs, at, transmission.Condition{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(m.Text)
+	b, err := c.At(m.Into(transmission.Condition{}), at)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("as they stand:", b.Symptoms())
+	// Output:
+	// the plate lifts 3.12 mm out of true; put on the studs in turn, springs 1 3 2 4 leave 0.39 mm; or as they stand, nut 1 out by 3 flats, nut 2 out by 3 flats, nut 3 in by 3 flats, nut 4 in by 3 flats, which leaves 0.37 mm at this setting
+	// as they stand: drags
+}
