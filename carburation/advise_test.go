@@ -100,10 +100,17 @@ func TestPilotScrew(t *testing.T) {
 }
 
 // Whatever is seen, the shares add up and nothing is NaN.
-func TestAdviseAlwaysSpeaks(t *testing.T) {
+func TestAdviseAlwaysSpeaks(t *testing.T) { rapid.Check(t, checkAdvise()) }
+
+func FuzzAdvise(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkAdvise()))
+}
+
+func checkAdvise() func(*rapid.T) {
 	sign := rapid.SampledFrom([]carburation.Sign{carburation.NotLooked, carburation.Weak, carburation.Right, carburation.Rich})
 	m := must(carburation.NewModel(demo(), carburation.Options{}))
-	rapid.Check(t, func(t *rapid.T) {
+	return func(t *rapid.T) {
 		seen := func(name string) carburation.Seen {
 			s := carburation.Seen{Runs: sign.Draw(t, name), Plug: sign.Draw(t, name+" plug")}
 			if rapid.Bool().Draw(t, name+" read") {
@@ -135,5 +142,5 @@ func TestAdviseAlwaysSpeaks(t *testing.T) {
 		if (a.Next.Key == "") != a.NoStep.Given() {
 			t.Fatalf("a step and a reason for none, or neither: %+v, %+v", a.Next, a.NoStep)
 		}
-	})
+	}
 }

@@ -14,9 +14,16 @@ import (
 
 // Anything that passes the checks, however odd, gives figures or a reason: no
 // NaN, no panic. What does not pass gives faults with rules.
-func TestExtremes(t *testing.T) {
+func TestExtremes(t *testing.T) { rapid.Check(t, checkModel()) }
+
+func FuzzModel(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkModel()))
+}
+
+func checkModel() func(*rapid.T) {
 	fuels := []string{"", "petrol", "petrol E10", "methanol", "ethanol", "benzene", "n-heptane"}
-	rapid.Check(t, func(t *rapid.T) {
+	return func(t *rapid.T) {
 		between := func(name string, a, b float64) float64 { return rapid.Float64Range(a, b).Draw(t, name) }
 		length := func(name string, a, b, u float64) measure.Reading[units.Length] { return mm(between(name, a, b), u) }
 		ratio := func(name string, a, b float64) measure.Reading[units.Ratio] {
@@ -92,5 +99,5 @@ func TestExtremes(t *testing.T) {
 		if o, err := taught.At(0.5, peak); err != nil || math.IsNaN(o.Lambda.Value()) || math.IsNaN(c.ChiSquared) {
 			t.Fatalf("taught: %+v, %v, %+v", o, err, c)
 		}
-	})
+	}
 }

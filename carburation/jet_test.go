@@ -70,32 +70,37 @@ func TestJetAgainstDrillTable(t *testing.T) {
 }
 
 // Bore to flow to bore comes back, and the uncertainty has the parts it should.
-func TestJetComesBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		d := units.Millimetres(rapid.Float64Range(0.35, 2.5).Draw(t, "bore"))
-		opt := carburation.JetOptions{Head: measure.Of(units.Metres(rapid.Float64Range(0.2, 2).Draw(t, "head")), units.Metres(0.01))}
-		a, err := carburation.BoreJet(measure.Of(d, units.Millimetres(0.01))).Size(opt)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b, err := carburation.FlowJet(measure.By(a.Flow.Value(), measure.Nominal[units.VolumeFlow](0.02)), opt.Head).Size(opt)
-		if err != nil || math.Abs(b.Bore.Value().Ratio(d)-1) > 1e-9 {
-			t.Fatalf("%v comes back as %v, %v", d, b.Bore, err)
-		}
-		c, err := carburation.TimedJet(a.Effective).Size(opt)
-		if err != nil || math.Abs(c.Bore.Value().Ratio(d)-1) > 1e-9 {
-			t.Fatalf("%v comes back from its area as %v, %v", d, c.Bore, err)
-		}
-		// 8 % of coefficient, twice the bore's share, half the head's (GUM 5.1.2)
-		want := math.Sqrt(0.08*0.08 + math.Pow(2*0.01/d.Millimetres(), 2) + math.Pow(0.005/opt.Head.Value().Metres(), 2))
-		if got := a.Flow.U().Ratio(a.Flow.Value()); math.Abs(got-want) > 1e-6 {
-			t.Fatalf("uncertainty %v, want %v", got, want)
-		}
-		unknown, _ := carburation.FlowJet(measure.By(a.Flow.Value(), measure.Nominal[units.VolumeFlow](0.02)), measure.Reading[units.Length]{}).Size(carburation.JetOptions{})
-		if !unknown.HeadAssumed || !(unknown.Effective.U().Ratio(unknown.Effective.Value()) > 0.19) || len(unknown.Basis.NotChecked) == 0 {
-			t.Fatalf("a head that nobody told is taken as known: %+v", unknown)
-		}
-	})
+func TestJetComesBack(t *testing.T) { rapid.Check(t, checkJet) }
+
+func FuzzJet(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkJet))
+}
+
+func checkJet(t *rapid.T) {
+	d := units.Millimetres(rapid.Float64Range(0.35, 2.5).Draw(t, "bore"))
+	opt := carburation.JetOptions{Head: measure.Of(units.Metres(rapid.Float64Range(0.2, 2).Draw(t, "head")), units.Metres(0.01))}
+	a, err := carburation.BoreJet(measure.Of(d, units.Millimetres(0.01))).Size(opt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := carburation.FlowJet(measure.By(a.Flow.Value(), measure.Nominal[units.VolumeFlow](0.02)), opt.Head).Size(opt)
+	if err != nil || math.Abs(b.Bore.Value().Ratio(d)-1) > 1e-9 {
+		t.Fatalf("%v comes back as %v, %v", d, b.Bore, err)
+	}
+	c, err := carburation.TimedJet(a.Effective).Size(opt)
+	if err != nil || math.Abs(c.Bore.Value().Ratio(d)-1) > 1e-9 {
+		t.Fatalf("%v comes back from its area as %v, %v", d, c.Bore, err)
+	}
+	// 8 % of coefficient, twice the bore's share, half the head's (GUM 5.1.2)
+	want := math.Sqrt(0.08*0.08 + math.Pow(2*0.01/d.Millimetres(), 2) + math.Pow(0.005/opt.Head.Value().Metres(), 2))
+	if got := a.Flow.U().Ratio(a.Flow.Value()); math.Abs(got-want) > 1e-6 {
+		t.Fatalf("uncertainty %v, want %v", got, want)
+	}
+	unknown, _ := carburation.FlowJet(measure.By(a.Flow.Value(), measure.Nominal[units.VolumeFlow](0.02)), measure.Reading[units.Length]{}).Size(carburation.JetOptions{})
+	if !unknown.HeadAssumed || !(unknown.Effective.U().Ratio(unknown.Effective.Value()) > 0.19) || len(unknown.Basis.NotChecked) == 0 {
+		t.Fatalf("a head that nobody told is taken as known: %+v", unknown)
+	}
 }
 
 func FuzzReadJet(f *testing.F) {

@@ -151,28 +151,33 @@ func TestStartCorrections(t *testing.T) {
 }
 
 // Larger engines ask for more, everywhere, by physics.
-func TestStartGrows(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		cc := rapid.Float64Range(50, 700).Draw(t, "cc")
-		bore := measure.Exact(units.Millimetres(rapid.Float64Range(20, 34).Draw(t, "bore")))
-		a := must(carburation.Start(carburation.Input{Engine: engineOf(cc), Fitted: carburation.Fitted{Bore: bore}}, carburation.Options{}))
-		b := must(carburation.Start(carburation.Input{Engine: engineOf(cc * 1.05), Fitted: carburation.Fitted{Bore: bore}}, carburation.Options{}))
-		if !(b.Bore.Physics.Middle > a.Bore.Physics.Middle && b.Demand.Air > a.Demand.Air && b.PilotJet.Physics.Middle > a.PilotJet.Physics.Middle) {
-			t.Fatalf("%v cc: %+v then %+v", cc, a, b)
+func TestStartGrows(t *testing.T) { rapid.Check(t, checkStart) }
+
+func FuzzStart(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkStart))
+}
+
+func checkStart(t *rapid.T) {
+	cc := rapid.Float64Range(50, 700).Draw(t, "cc")
+	bore := measure.Exact(units.Millimetres(rapid.Float64Range(20, 34).Draw(t, "bore")))
+	a := must(carburation.Start(carburation.Input{Engine: engineOf(cc), Fitted: carburation.Fitted{Bore: bore}}, carburation.Options{}))
+	b := must(carburation.Start(carburation.Input{Engine: engineOf(cc * 1.05), Fitted: carburation.Fitted{Bore: bore}}, carburation.Options{}))
+	if !(b.Bore.Physics.Middle > a.Bore.Physics.Middle && b.Demand.Air > a.Demand.Air && b.PilotJet.Physics.Middle > a.PilotJet.Physics.Middle) {
+		t.Fatalf("%v cc: %+v then %+v", cc, a, b)
+	}
+	// in one bore a larger engine needs a hardly larger jet, since suction
+	// rises with the square of the flow: never a much smaller one
+	// where suction is far above the lip; below 600 Pa the lip decides
+	if a.Demand.Suction.Pascals() > 600 && a.MainJet.Physics.Given() && !(b.MainJet.Physics.Middle.Ratio(a.MainJet.Physics.Middle) > 0.97) {
+		t.Fatalf("%v cc: %v then %v", cc, a.MainJet.Physics, b.MainJet.Physics)
+	}
+	for _, s := range []carburation.Starting{a, b} {
+		// a band, or a reason why there is none: a big bore on a small engine
+		if s.MainJet.Physics.Given() == s.MainJet.NoPhysics.Given() || math.IsNaN(s.MainJet.Chance) || s.MainJet.Physics.Low < 0 {
+			t.Fatalf("%+v", s.MainJet)
 		}
-		// in one bore a larger engine needs a hardly larger jet, since suction
-		// rises with the square of the flow: never a much smaller one
-		// where suction is far above the lip; below 600 Pa the lip decides
-		if a.Demand.Suction.Pascals() > 600 && a.MainJet.Physics.Given() && !(b.MainJet.Physics.Middle.Ratio(a.MainJet.Physics.Middle) > 0.97) {
-			t.Fatalf("%v cc: %v then %v", cc, a.MainJet.Physics, b.MainJet.Physics)
-		}
-		for _, s := range []carburation.Starting{a, b} {
-			// a band, or a reason why there is none: a big bore on a small engine
-			if s.MainJet.Physics.Given() == s.MainJet.NoPhysics.Given() || math.IsNaN(s.MainJet.Chance) || s.MainJet.Physics.Low < 0 {
-				t.Fatalf("%+v", s.MainJet)
-			}
-		}
-	})
+	}
 }
 
 // With needle and needle jet measured, physics speaks of slide and clip too.

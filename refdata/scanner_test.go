@@ -63,19 +63,24 @@ func onlyNumbers(err error) bool {
 
 // A plain decimal reads as strconv.ParseFloat reads it, to the last bit, and what
 // is no plain decimal is left to it.
-func TestDecimalIsParseFloat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text := rapid.OneOf(
-			rapid.StringMatching(`-?[0-9]{0,8}\.?[0-9]{0,8}`),
-			rapid.StringMatching(`[-0-9.e+]{0,10}`),
-			rapid.StringMatching(`[1-9][0-9]{7}\.[0-9]{5,9}`),
-		).Draw(t, "text")
-		got, ok := decimal(text)
-		want, err := strconv.ParseFloat(text, 64)
-		if ok && (err != nil || got != want) {
-			t.Fatalf("%q: %v, want %v, %v", text, got, want, err)
-		}
-	})
+func TestDecimalIsParseFloat(t *testing.T) { rapid.Check(t, checkDecimal) }
+
+func FuzzDecimal(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkDecimal))
+}
+
+func checkDecimal(t *rapid.T) {
+	text := rapid.OneOf(
+		rapid.StringMatching(`-?[0-9]{0,8}\.?[0-9]{0,8}`),
+		rapid.StringMatching(`[-0-9.e+]{0,10}`),
+		rapid.StringMatching(`[1-9][0-9]{7}\.[0-9]{5,9}`),
+	).Draw(t, "text")
+	got, ok := decimal(text)
+	want, err := strconv.ParseFloat(text, 64)
+	if ok && (err != nil || got != want) {
+		t.Fatalf("%q: %v, want %v, %v", text, got, want, err)
+	}
 }
 
 // Origins follow their cells from row to row, and what is not listed is a fault.

@@ -75,38 +75,43 @@ func TestGapsBySum(t *testing.T) {
 }
 
 // Advancing the inlet or retarding the exhaust never makes room round overlap.
-func TestGapsShrinkTheWayTheyMust(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		h, e := bareHead(), engine()
-		gap := measure.Of(units.Millimetres(rapid.Float64Range(2, 15).Draw(t, "gap")), 0.05*units.Millimetre)
-		lift := rapid.Float64Range(4, 11).Draw(t, "lift")
-		tilt := units.Degrees(rapid.Float64Range(0, 45).Draw(t, "tilt"))
-		h.Inlet = timing.Valve{ToPiston: gap, Tilt: tilt, Head: 40 * units.Millimetre, Curve: humped{lift, 55}}
-		h.Exhaust = timing.Valve{ToPiston: gap, Tilt: tilt, Head: 38 * units.Millimetre, Curve: humped{lift, -55}}
-		h.Between = measure.Of(units.Millimetres(rapid.Float64Range(2, 30).Draw(t, "between")), 0.05*units.Millimetre)
-		a := rapid.Float64Range(-30, 30).Draw(t, "a")
-		b := a + rapid.Float64Range(0, 20).Draw(t, "more")
-		less, err := h.Gaps(e, degrees(a), degrees(-a))
-		if err != nil {
-			t.Fatal(err)
+func TestGapsShrinkTheWayTheyMust(t *testing.T) { rapid.Check(t, checkGaps) }
+
+func FuzzGaps(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkGaps))
+}
+
+func checkGaps(t *rapid.T) {
+	h, e := bareHead(), engine()
+	gap := measure.Of(units.Millimetres(rapid.Float64Range(2, 15).Draw(t, "gap")), 0.05*units.Millimetre)
+	lift := rapid.Float64Range(4, 11).Draw(t, "lift")
+	tilt := units.Degrees(rapid.Float64Range(0, 45).Draw(t, "tilt"))
+	h.Inlet = timing.Valve{ToPiston: gap, Tilt: tilt, Head: 40 * units.Millimetre, Curve: humped{lift, 55}}
+	h.Exhaust = timing.Valve{ToPiston: gap, Tilt: tilt, Head: 38 * units.Millimetre, Curve: humped{lift, -55}}
+	h.Between = measure.Of(units.Millimetres(rapid.Float64Range(2, 30).Draw(t, "between")), 0.05*units.Millimetre)
+	a := rapid.Float64Range(-30, 30).Draw(t, "a")
+	b := a + rapid.Float64Range(0, 20).Draw(t, "more")
+	less, err := h.Gaps(e, degrees(a), degrees(-a))
+	if err != nil {
+		t.Fatal(err)
+	}
+	more, err := h.Gaps(e, degrees(b), degrees(-b))
+	if err != nil {
+		t.Fatal(err)
+	}
+	const tiny = units.Length(1e-9) // the search by thirds ends far below this
+	if more.Inlet.Gap.Value() > less.Inlet.Gap.Value()+tiny || more.Exhaust.Gap.Value() > less.Exhaust.Gap.Value()+tiny || more.Valves.Gap.Value() > less.Valves.Gap.Value()+tiny {
+		t.Fatalf("advanced by %v: %+v, by %v: %+v", a, less, b, more)
+	}
+	// no place on a grid of its own is nearer than the least found
+	for x := -180.0; x <= 180; x += 0.37 {
+		l, _ := h.Inlet.Curve.Lift(units.CrankDegrees(x + a).AtHalfSpeedCam())
+		p, _ := h.Slider.Travel(units.After(units.TDC, units.CrankDegrees(x)))
+		if g := gap.Value().Millimetres() + p.Millimetres()*math.Cos(tilt.SI()) - l.Millimetres(); g < less.Inlet.Gap.Value().Millimetres()-1e-6 {
+			t.Fatalf("at %v° the gap is %v, least %v", x, g, less.Inlet.Gap)
 		}
-		more, err := h.Gaps(e, degrees(b), degrees(-b))
-		if err != nil {
-			t.Fatal(err)
-		}
-		const tiny = units.Length(1e-9) // the search by thirds ends far below this
-		if more.Inlet.Gap.Value() > less.Inlet.Gap.Value()+tiny || more.Exhaust.Gap.Value() > less.Exhaust.Gap.Value()+tiny || more.Valves.Gap.Value() > less.Valves.Gap.Value()+tiny {
-			t.Fatalf("advanced by %v: %+v, by %v: %+v", a, less, b, more)
-		}
-		// no place on a grid of its own is nearer than the least found
-		for x := -180.0; x <= 180; x += 0.37 {
-			l, _ := h.Inlet.Curve.Lift(units.CrankDegrees(x + a).AtHalfSpeedCam())
-			p, _ := h.Slider.Travel(units.After(units.TDC, units.CrankDegrees(x)))
-			if g := gap.Value().Millimetres() + p.Millimetres()*math.Cos(tilt.SI()) - l.Millimetres(); g < less.Inlet.Gap.Value().Millimetres()-1e-6 {
-				t.Fatalf("at %v° the gap is %v, least %v", x, g, less.Inlet.Gap)
-			}
-		}
-	})
+	}
 }
 
 // A move that would bring valve and piston together is refused and goes last.

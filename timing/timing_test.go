@@ -275,64 +275,69 @@ func drawPosition(t *rapid.T, name string) measure.Position {
 }
 
 // Whatever is read, the answer is finite, adds up and writes as JSON.
-func TestAnyReadings(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		e := engine()
-		if rapid.Bool().Draw(t, "one shaft") {
-			e.Drive = timing.OneCamwheel(24, 48)
+func TestAnyReadings(t *testing.T) { rapid.Check(t, checkDiagnose) }
+
+func FuzzDiagnose(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkDiagnose))
+}
+
+func checkDiagnose(t *rapid.T) {
+	e := engine()
+	if rapid.Bool().Draw(t, "one shaft") {
+		e.Drive = timing.OneCamwheel(24, 48)
+	}
+	e.Keyways = rapid.IntRange(0, 7).Draw(t, "keyways")
+	mm := func(name string, hi float64) measure.Reading[units.Length] {
+		if rapid.Bool().Draw(t, name+" taken") {
+			return measure.Of(units.Millimetres(rapid.Float64Range(0.1, hi).Draw(t, name)), units.Millimetres(0.02))
 		}
-		e.Keyways = rapid.IntRange(0, 7).Draw(t, "keyways")
-		mm := func(name string, hi float64) measure.Reading[units.Length] {
-			if rapid.Bool().Draw(t, name+" taken") {
-				return measure.Of(units.Millimetres(rapid.Float64Range(0.1, hi).Draw(t, name)), units.Millimetres(0.02))
+		return measure.Reading[units.Length]{}
+	}
+	e.Check = timing.Check{Lift: units.Millimetres(rapid.Float64Range(0, 0.85).Draw(t, "check lift")), Clearance: units.Millimetres(rapid.Float64Range(0, 1).Draw(t, "clearance"))}
+	if rapid.Bool().Draw(t, "lift known") {
+		e.Inlet.MaxLift = measure.Of(units.Millimetres(rapid.Float64Range(1, 12).Draw(t, "top")), units.Millimetres(0.1))
+	}
+	r := timing.Readings{
+		InletOpens: drawPosition(t, "io"), InletCloses: drawPosition(t, "ic"), ExhaustOpens: drawPosition(t, "eo"), ExhaustCloses: drawPosition(t, "ec"),
+		TDC: timing.TDCBy(rapid.IntRange(0, 3).Draw(t, "tdc")), InletMaxLift: mm("max", 12), InletLiftAtTDC: mm("at TDC", 12), InletClearance: mm("gap", 2),
+		MarksAlign: timing.Seen(rapid.IntRange(0, 2).Draw(t, "marks")), Sequence: timing.Seen(rapid.IntRange(0, 2).Draw(t, "order")),
+		Spark: timing.Seen(rapid.IntRange(0, 2).Draw(t, "spark")),
+	}
+	if rapid.Bool().Draw(t, "other check") {
+		r.Check = &timing.Check{Lift: units.Millimetres(rapid.Float64Range(0, 3).Draw(t, "other lift")), At: timing.Place(rapid.IntRange(0, 1).Draw(t, "place"))}
+	}
+	res, err := timing.Diagnose(timing.Input{Engine: e, Readings: r}, timing.Options{})
+	if err != nil {
+		t.Fatalf("%v", err)
+	}
+	if _, err := json.Marshal(res); err != nil {
+		t.Fatalf("JSON: %v", err)
+	}
+	if res.NoAnswer.Given() {
+		return
+	}
+	sum, percent := 0.0, 0
+	for _, o := range res.Causes.Odds {
+		if !(o.Share >= 0 && o.Share <= 1) {
+			t.Fatalf("share of %s is %v", o.Key, o.Share)
+		}
+		sum += o.Share
+		percent += o.Percent
+	}
+	if math.Abs(sum-1) > 1e-9 || percent != 100 { // rounding over some hundred causes
+		t.Fatalf("shares add up to %v, %d %%", sum, percent)
+	}
+	for _, x := range res.Explained {
+		for _, v := range []measure.Reading[units.CrankAngle]{x.Inlet, x.Exhaust, x.TDCLate} {
+			if v.Err() != nil {
+				t.Fatalf("%s: %v", x.Key, v.Err())
 			}
-			return measure.Reading[units.Length]{}
 		}
-		e.Check = timing.Check{Lift: units.Millimetres(rapid.Float64Range(0, 0.85).Draw(t, "check lift")), Clearance: units.Millimetres(rapid.Float64Range(0, 1).Draw(t, "clearance"))}
-		if rapid.Bool().Draw(t, "lift known") {
-			e.Inlet.MaxLift = measure.Of(units.Millimetres(rapid.Float64Range(1, 12).Draw(t, "top")), units.Millimetres(0.1))
+		if !(x.Tail >= 0 && x.Tail <= 1) || !(x.ChiSquared >= 0) {
+			t.Fatalf("%s: chi^2 %v, tail %v", x.Key, x.ChiSquared, x.Tail)
 		}
-		r := timing.Readings{
-			InletOpens: drawPosition(t, "io"), InletCloses: drawPosition(t, "ic"), ExhaustOpens: drawPosition(t, "eo"), ExhaustCloses: drawPosition(t, "ec"),
-			TDC: timing.TDCBy(rapid.IntRange(0, 3).Draw(t, "tdc")), InletMaxLift: mm("max", 12), InletLiftAtTDC: mm("at TDC", 12), InletClearance: mm("gap", 2),
-			MarksAlign: timing.Seen(rapid.IntRange(0, 2).Draw(t, "marks")), Sequence: timing.Seen(rapid.IntRange(0, 2).Draw(t, "order")),
-			Spark: timing.Seen(rapid.IntRange(0, 2).Draw(t, "spark")),
-		}
-		if rapid.Bool().Draw(t, "other check") {
-			r.Check = &timing.Check{Lift: units.Millimetres(rapid.Float64Range(0, 3).Draw(t, "other lift")), At: timing.Place(rapid.IntRange(0, 1).Draw(t, "place"))}
-		}
-		res, err := timing.Diagnose(timing.Input{Engine: e, Readings: r}, timing.Options{})
-		if err != nil {
-			t.Fatalf("%v", err)
-		}
-		if _, err := json.Marshal(res); err != nil {
-			t.Fatalf("JSON: %v", err)
-		}
-		if res.NoAnswer.Given() {
-			return
-		}
-		sum, percent := 0.0, 0
-		for _, o := range res.Causes.Odds {
-			if !(o.Share >= 0 && o.Share <= 1) {
-				t.Fatalf("share of %s is %v", o.Key, o.Share)
-			}
-			sum += o.Share
-			percent += o.Percent
-		}
-		if math.Abs(sum-1) > 1e-9 || percent != 100 { // rounding over some hundred causes
-			t.Fatalf("shares add up to %v, %d %%", sum, percent)
-		}
-		for _, x := range res.Explained {
-			for _, v := range []measure.Reading[units.CrankAngle]{x.Inlet, x.Exhaust, x.TDCLate} {
-				if v.Err() != nil {
-					t.Fatalf("%s: %v", x.Key, v.Err())
-				}
-			}
-			if !(x.Tail >= 0 && x.Tail <= 1) || !(x.ChiSquared >= 0) {
-				t.Fatalf("%s: chi^2 %v, tail %v", x.Key, x.ChiSquared, x.Tail)
-			}
-		}
-	})
+	}
 }
 
 // Turning the whole of the readings round by one turn of the disc changes

@@ -64,11 +64,16 @@ func anyClutch(t *rapid.T) (Clutch, Condition) {
 
 // The ends of the window agree with a bisection over the ledgers themselves,
 // worked out here from the clutch alone: no formula of the window is used.
-func TestWindowAgainstBisection(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		c, found := anyClutch(t)
-		againstBisection(t, c, found)
-	})
+func TestWindowAgainstBisection(t *testing.T) { rapid.Check(t, checkWindow) }
+
+func FuzzWindow(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkWindow))
+}
+
+func checkWindow(t *rapid.T) {
+	c, found := anyClutch(t)
+	againstBisection(t, c, found)
 }
 
 // The same over ten thousand clutches, a tenth of them under -short.

@@ -14,9 +14,16 @@ import (
 
 // Sound clutches with any readings at all, and wild ones: every verdict gives
 // faults with path and rule, or figures that can be written down.
-func TestAnyReadings(t *testing.T) {
+func TestAnyReadings(t *testing.T) { rapid.Check(t, checkDiagnose()) }
+
+func FuzzDiagnose(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkDiagnose()))
+}
+
+func checkDiagnose() func(*rapid.T) {
 	odd := []float64{0, math.NaN(), math.Inf(1), math.Inf(-1), 1e300, -1e300, 5e-324, -1}
-	rapid.Check(t, func(t *rapid.T) {
+	return func(t *rapid.T) {
 		c, found := anyClutch(t)
 		wild := rapid.Bool().Draw(t, "wild")
 		f := func(name string, low, high float64) float64 {
@@ -86,5 +93,5 @@ func TestAnyReadings(t *testing.T) {
 		sound("even", e, err)
 		p, err := c.Plates.Carry(units.Value(f("mu", 0.02, 1)), units.Newtons(f("clamp", 1, 1e6)))
 		sound("carry", p, err)
-	})
+	}
 }

@@ -156,19 +156,24 @@ func TestPositionReadsBack(t *testing.T) {
 }
 
 // TestJSONReadsBack holds every quantity's JSON to reading back.
-func TestJSONReadsBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		p := Pascals(rapid.Float64().Draw(t, "Pa"))
-		b, err := p.MarshalJSON()
-		if !Finite(p) {
-			if err == nil {
-				t.Fatalf("%v was written as %s", float64(p), b)
-			}
-			return
+func TestJSONReadsBack(t *testing.T) { rapid.Check(t, checkJSON) }
+
+func FuzzJSON(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkJSON))
+}
+
+func checkJSON(t *rapid.T) {
+	p := Pascals(rapid.Float64().Draw(t, "Pa"))
+	b, err := p.MarshalJSON()
+	if !Finite(p) {
+		if err == nil {
+			t.Fatalf("%v was written as %s", float64(p), b)
 		}
-		var back Pressure
-		if err != nil || back.UnmarshalJSON(b) != nil || back != p {
-			t.Fatalf("%s, %v reads as %v", b, err, back)
-		}
-	})
+		return
+	}
+	var back Pressure
+	if err != nil || back.UnmarshalJSON(b) != nil || back != p {
+		t.Fatalf("%s, %v reads as %v", b, err, back)
+	}
 }

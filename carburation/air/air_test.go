@@ -49,26 +49,31 @@ func TestStandardPrinted(t *testing.T) {
 	printed(t, "viscosity", s.Viscosity.PascalSeconds()*1e5, "1.7894", 4)
 }
 
-func TestHeightsComeBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		h := rapid.Float64Range(-2000, 32000).Draw(t, "h")
-		s, err := air.Standard(units.Metres(h))
-		if err != nil {
-			t.Fatal(err)
-		}
-		// 1e-6 m is some 1e-11 of the pressure, well above rounding in pow and log
-		p, err := air.PressureHeight(s.Pressure)
-		if err != nil || math.Abs(p.Metres()-h) > 1e-6 {
-			t.Fatalf("pressure height %v, %v; want %v m", p, err, h)
-		}
-		d, err := air.DensityHeight(s.Density)
-		if err != nil || math.Abs(d.Metres()-h) > 1e-6 {
-			t.Fatalf("density height %v, %v; want %v m", d, err, h)
-		}
-		if g, err := air.Geopotential(s.GeometricHeight); err != nil || math.Abs(g.Metres()-h) > 1e-8 {
-			t.Fatalf("geopotential %v, want %v; %v", g, h, err)
-		}
-	})
+func TestHeightsComeBack(t *testing.T) { rapid.Check(t, checkHeights) }
+
+func FuzzHeights(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkHeights))
+}
+
+func checkHeights(t *rapid.T) {
+	h := rapid.Float64Range(-2000, 32000).Draw(t, "h")
+	s, err := air.Standard(units.Metres(h))
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 1e-6 m is some 1e-11 of the pressure, well above rounding in pow and log
+	p, err := air.PressureHeight(s.Pressure)
+	if err != nil || math.Abs(p.Metres()-h) > 1e-6 {
+		t.Fatalf("pressure height %v, %v; want %v m", p, err, h)
+	}
+	d, err := air.DensityHeight(s.Density)
+	if err != nil || math.Abs(d.Metres()-h) > 1e-6 {
+		t.Fatalf("density height %v, %v; want %v m", d, err, h)
+	}
+	if g, err := air.Geopotential(s.GeometricHeight); err != nil || math.Abs(g.Metres()-h) > 1e-8 {
+		t.Fatalf("geopotential %v, want %v; %v", g, h, err)
+	}
 }
 
 func TestMoistPrinted(t *testing.T) {

@@ -87,42 +87,47 @@ func TestHeatsPrinted(t *testing.T) {
 }
 
 // Nothing is lost in burning: carbon, hydrogen, oxygen and mass balance.
-func TestBurnBalances(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		f := fuel.Formula{C: rapid.Float64Range(1, 12).Draw(t, "c"), H: rapid.Float64Range(2, 26).Draw(t, "h"), S: rapid.Float64Range(0, 0.1).Draw(t, "s"), N: rapid.Float64Range(0, 0.1).Draw(t, "n")}
-		f.O = rapid.Float64Range(0, f.C).Draw(t, "o")
-		lambda := units.Value(rapid.Float64Range(0.5, 3).Draw(t, "lambda"))
-		conv := fuel.Convention{WholeMasses: rapid.Bool().Draw(t, "whole")}
-		opt := fuel.BurnOptions{Rich: rapid.SampledFrom([]fuel.Rich{fuel.WaterGas, fuel.NoHydrogen}).Draw(t, "rule")}
-		e, err := fuel.Burn(f, lambda, opt, conv)
-		if err != nil {
-			if fault.Faults(err)[0].Path != "lambda" || lambda >= 1 {
-				t.Fatal(err)
-			}
-			return
+func TestBurnBalances(t *testing.T) { rapid.Check(t, checkBurn) }
+
+func FuzzBurn(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkBurn))
+}
+
+func checkBurn(t *rapid.T) {
+	f := fuel.Formula{C: rapid.Float64Range(1, 12).Draw(t, "c"), H: rapid.Float64Range(2, 26).Draw(t, "h"), S: rapid.Float64Range(0, 0.1).Draw(t, "s"), N: rapid.Float64Range(0, 0.1).Draw(t, "n")}
+	f.O = rapid.Float64Range(0, f.C).Draw(t, "o")
+	lambda := units.Value(rapid.Float64Range(0.5, 3).Draw(t, "lambda"))
+	conv := fuel.Convention{WholeMasses: rapid.Bool().Draw(t, "whole")}
+	opt := fuel.BurnOptions{Rich: rapid.SampledFrom([]fuel.Rich{fuel.WaterGas, fuel.NoHydrogen}).Draw(t, "rule")}
+	e, err := fuel.Burn(f, lambda, opt, conv)
+	if err != nil {
+		if fault.Faults(err)[0].Path != "lambda" || lambda >= 1 {
+			t.Fatal(err)
 		}
-		out := e.CO2 + e.CO + e.H2 + e.H2O + e.O2 + e.N2 + e.SO2
-		if d := out.Value() - 1 - e.AFR.Value(); math.Abs(d) > 1e-9*(1+e.AFR.Value()) {
-			t.Fatalf("mass: in %v, out %v", 1+e.AFR, out)
+		return
+	}
+	out := e.CO2 + e.CO + e.H2 + e.H2O + e.O2 + e.N2 + e.SO2
+	if d := out.Value() - 1 - e.AFR.Value(); math.Abs(d) > 1e-9*(1+e.AFR.Value()) {
+		t.Fatalf("mass: in %v, out %v", 1+e.AFR, out)
+	}
+	m := 12.011
+	mo := 15.999
+	if conv.WholeMasses {
+		m, mo = 12, 16
+	}
+	c := e.CO2.Value()*m/(m+2*mo) + e.CO.Value()*m/(m+mo)
+	if want := f.Composition(conv).Carbon.Value(); math.Abs(c-want) > 1e-9 {
+		t.Fatalf("carbon: in %v, out %v", want, c)
+	}
+	for _, x := range []units.Ratio{e.CO2, e.CO, e.H2, e.H2O, e.O2, e.N2, e.SO2} {
+		if !(x >= -1e-12) {
+			t.Fatalf("negative share: %+v", e)
 		}
-		m := 12.011
-		mo := 15.999
-		if conv.WholeMasses {
-			m, mo = 12, 16
-		}
-		c := e.CO2.Value()*m/(m+2*mo) + e.CO.Value()*m/(m+mo)
-		if want := f.Composition(conv).Carbon.Value(); math.Abs(c-want) > 1e-9 {
-			t.Fatalf("carbon: in %v, out %v", want, c)
-		}
-		for _, x := range []units.Ratio{e.CO2, e.CO, e.H2, e.H2O, e.O2, e.N2, e.SO2} {
-			if !(x >= -1e-12) {
-				t.Fatalf("negative share: %+v", e)
-			}
-		}
-		if lambda > 1 && e.CO > 1e-12 || lambda < 1 && e.O2 > 1e-12 {
-			t.Fatalf("oxygen and carbon monoxide together: %+v", e)
-		}
-	})
+	}
+	if lambda > 1 && e.CO > 1e-12 || lambda < 1 && e.O2 > 1e-12 {
+		t.Fatalf("oxygen and carbon monoxide together: %+v", e)
+	}
 }
 
 // The curve of carbon monoxide was computed elsewhere by the same equilibrium;

@@ -105,36 +105,41 @@ func TestSmoothingFindsTheEvents(t *testing.T) {
 }
 
 // Through every reading when asked, wherever they lie; 1e-9 mm is rounding.
-func TestInterpolationGoesThrough(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(40, 120).Draw(t, "n")
-		rng := rand.New(rand.NewPCG(uint64(n), rapid.Uint64().Draw(t, "seed")))
-		var s []cam.Sample
-		for i := range n {
-			x := (float64(i) + 0.8*rng.Float64()) * 360 / float64(n)
-			s = append(s, cam.Sample{At: units.CamDegrees(x - 720), Lift: units.Millimetres(5 * rng.Float64())})
+func TestInterpolationGoesThrough(t *testing.T) { rapid.Check(t, checkFit) }
+
+func FuzzFit(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkFit))
+}
+
+func checkFit(t *rapid.T) {
+	n := rapid.IntRange(40, 120).Draw(t, "n")
+	rng := rand.New(rand.NewPCG(uint64(n), rapid.Uint64().Draw(t, "seed")))
+	var s []cam.Sample
+	for i := range n {
+		x := (float64(i) + 0.8*rng.Float64()) * 360 / float64(n)
+		s = append(s, cam.Sample{At: units.CamDegrees(x - 720), Lift: units.Millimetres(5 * rng.Float64())})
+	}
+	f, err := cam.Fit(s, cam.FitOptions{Criterion: cam.Interpolated, KeepZero: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range s {
+		if got, _ := f.Lift(p.At); math.Abs((got - p.Lift).Millimetres()) > 1e-9 {
+			t.Fatalf("%v at %v, read %v", got, p.At, p.Lift)
 		}
-		f, err := cam.Fit(s, cam.FitOptions{Criterion: cam.Interpolated, KeepZero: true})
-		if err != nil {
-			t.Fatal(err)
+	}
+	// Lift, velocity and acceleration are continuous, also over the end of the turn.
+	for _, x := range append(s, cam.Sample{At: 0}) {
+		const d = 1e-7
+		a, _ := f.Motion(x.At - d)
+		b, _ := f.Motion(x.At + d)
+		// The greatest jerk is some 100 mm per spacing cubed here.
+		h := 360 / float64(n)
+		if math.Abs((a.Lift-b.Lift).Millimetres()) > 1e-4 || math.Abs(a.VelocityMMPerDegree-b.VelocityMMPerDegree) > 1e-4 || math.Abs(a.AccelerationMMPerDegree2-b.AccelerationMMPerDegree2) > 1e-3/h {
+			t.Fatalf("a step at %v: %+v %+v", x.At, a, b)
 		}
-		for _, p := range s {
-			if got, _ := f.Lift(p.At); math.Abs((got - p.Lift).Millimetres()) > 1e-9 {
-				t.Fatalf("%v at %v, read %v", got, p.At, p.Lift)
-			}
-		}
-		// Lift, velocity and acceleration are continuous, also over the end of the turn.
-		for _, x := range append(s, cam.Sample{At: 0}) {
-			const d = 1e-7
-			a, _ := f.Motion(x.At - d)
-			b, _ := f.Motion(x.At + d)
-			// The greatest jerk is some 100 mm per spacing cubed here.
-			h := 360 / float64(n)
-			if math.Abs((a.Lift-b.Lift).Millimetres()) > 1e-4 || math.Abs(a.VelocityMMPerDegree-b.VelocityMMPerDegree) > 1e-4 || math.Abs(a.AccelerationMMPerDegree2-b.AccelerationMMPerDegree2) > 1e-3/h {
-				t.Fatalf("a step at %v: %+v %+v", x.At, a, b)
-			}
-		}
-	})
+	}
 }
 
 // The curve of the cam on back to front is the mirror image, and back again.
@@ -169,38 +174,43 @@ func TestReversed(t *testing.T) {
 }
 
 // The base circle may be left unread, at whatever angle the lobe stands.
-func TestBaseCircleUnread(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		rng := rand.New(rand.NewPCG(3, rapid.Uint64().Draw(t, "seed")))
-		l := lobe{8, 75, rapid.Float64Range(0, 360).Draw(t, "centre")}
-		var s []cam.Sample
-		for u := -85.0; u <= 85; u += 2 {
-			x := l.centre + u
-			s = append(s, cam.Sample{At: units.CamDegrees(x), Lift: units.Millimetres(l.lift(x) + 0.005*rng.NormFloat64())})
-		}
-		f, err := cam.Fit(s, cam.FitOptions{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got := f.Filled.Degrees(); math.Abs(got-190) > 1e-6 || len(f.Basis.Assumed) == 0 {
-			t.Fatalf("filled %g", got)
-		}
-		e, _ := f.Events(1)
-		if miss := math.Abs(math.Mod(e.Opens.Degrees()-l.centre+l.from(1)+900, 360) - 180); miss > 0.5 {
-			t.Fatalf("opens %v off by %g", e.Opens, miss)
-		}
-		// a zero set by hand is kept, and then the ends must stand near it
-		kept, err := cam.Fit(s, cam.FitOptions{KeepZero: true})
-		if err != nil || kept.Zero != 0 {
-			t.Fatal(kept.Zero, err)
-		}
-		for i := range s {
-			s[i].Lift += units.Millimetre
-		}
-		if _, err := cam.Fit(s, cam.FitOptions{KeepZero: true}); err == nil {
-			t.Fatal("a stretch without readings was taken though the gauge stands at 1 mm there")
-		}
-	})
+func TestBaseCircleUnread(t *testing.T) { rapid.Check(t, checkFitUnread) }
+
+func FuzzFitUnread(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkFitUnread))
+}
+
+func checkFitUnread(t *rapid.T) {
+	rng := rand.New(rand.NewPCG(3, rapid.Uint64().Draw(t, "seed")))
+	l := lobe{8, 75, rapid.Float64Range(0, 360).Draw(t, "centre")}
+	var s []cam.Sample
+	for u := -85.0; u <= 85; u += 2 {
+		x := l.centre + u
+		s = append(s, cam.Sample{At: units.CamDegrees(x), Lift: units.Millimetres(l.lift(x) + 0.005*rng.NormFloat64())})
+	}
+	f, err := cam.Fit(s, cam.FitOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := f.Filled.Degrees(); math.Abs(got-190) > 1e-6 || len(f.Basis.Assumed) == 0 {
+		t.Fatalf("filled %g", got)
+	}
+	e, _ := f.Events(1)
+	if miss := math.Abs(math.Mod(e.Opens.Degrees()-l.centre+l.from(1)+900, 360) - 180); miss > 0.5 {
+		t.Fatalf("opens %v off by %g", e.Opens, miss)
+	}
+	// a zero set by hand is kept, and then the ends must stand near it
+	kept, err := cam.Fit(s, cam.FitOptions{KeepZero: true})
+	if err != nil || kept.Zero != 0 {
+		t.Fatal(kept.Zero, err)
+	}
+	for i := range s {
+		s[i].Lift += units.Millimetre
+	}
+	if _, err := cam.Fit(s, cam.FitOptions{KeepZero: true}); err == nil {
+		t.Fatal("a stretch without readings was taken though the gauge stands at 1 mm there")
+	}
 }
 
 // What is missing is said, by what was read: a hole in the lobe, a base circle too

@@ -207,9 +207,16 @@ func TestRocker(t *testing.T) {
 }
 
 // Valve events are where the valve's lift is the check, whatever the rocker.
-func TestValveEvents(t *testing.T) {
+func TestValveEvents(t *testing.T) { rapid.Check(t, checkValveEvents()) }
+
+func FuzzValveEvents(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkValveEvents()))
+}
+
+func checkValveEvents() func(*rapid.T) {
 	c, _ := arcCam().Curve(120)
-	rapid.Check(t, func(t *rapid.T) {
+	return func(t *rapid.T) {
 		v := cam.Valve{
 			Cam:       c,
 			Rocker:    cam.Rocker{CamArm: 30, ValveArm: units.Millimetres(rapid.Float64Range(25, 45).Draw(t, "arm")), CamTilt: 7, ValveTilt: 5},
@@ -229,7 +236,7 @@ func TestValveEvents(t *testing.T) {
 		if err != nil || why.Given() || math.Abs((back-v.Clearance).Millimetres()) > 1e-6 {
 			t.Fatalf("clearance %v, set %v: %v %v", back, v.Clearance, why, err)
 		}
-	})
+	}
 }
 
 // At the speed it names, spring force is mass times acceleration; below it the

@@ -217,28 +217,33 @@ func TestMotionDifferentiates(t *testing.T) {
 }
 
 // Whatever the disc's zero, stop and offset, FindTDC finds where TDC is.
-func TestFindTDC(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := slider(t)
-		stroke, _ := s.Travel(units.After(units.BDC, 0))
-		x := stroke.Times(rapid.Float64Range(0.02, 0.6).Draw(t, "depth"))
-		at, _ := s.Positions(x)
-		zero := units.CrankDegrees(rapid.Float64Range(-180, 180).Draw(t, "zero"))
-		disc := func(p units.CrankPosition) measure.Position {
-			return measure.At(units.After(units.TDC, p.FromTDC()+zero), 1)
-		}
-		got, err := crank.FindTDC(crank.StopReadings{Before: disc(at.Before), After: disc(at.After), Slider: s})
-		if err != nil {
-			t.Fatal(err)
-		}
-		miss := math.Mod(got.Disc.Value().FromTDC().Degrees()-zero.Degrees()+540+360, 360) - 180
-		if math.Abs(miss) > 1e-6 || math.Abs((got.StopDepth-x).Millimetres()) > 1e-6 {
-			t.Fatalf("off by %g°, depth %v for %v", miss, got.StopDepth, x)
-		}
-		if u := got.Disc.U(); math.Abs(u.Degrees()-math.Sqrt2/2) > 1e-12 {
-			t.Fatalf("u %v", u)
-		}
-	})
+func TestFindTDC(t *testing.T) { rapid.Check(t, checkFindTDC) }
+
+func FuzzFindTDC(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkFindTDC))
+}
+
+func checkFindTDC(t *rapid.T) {
+	s := slider(t)
+	stroke, _ := s.Travel(units.After(units.BDC, 0))
+	x := stroke.Times(rapid.Float64Range(0.02, 0.6).Draw(t, "depth"))
+	at, _ := s.Positions(x)
+	zero := units.CrankDegrees(rapid.Float64Range(-180, 180).Draw(t, "zero"))
+	disc := func(p units.CrankPosition) measure.Position {
+		return measure.At(units.After(units.TDC, p.FromTDC()+zero), 1)
+	}
+	got, err := crank.FindTDC(crank.StopReadings{Before: disc(at.Before), After: disc(at.After), Slider: s})
+	if err != nil {
+		t.Fatal(err)
+	}
+	miss := math.Mod(got.Disc.Value().FromTDC().Degrees()-zero.Degrees()+540+360, 360) - 180
+	if math.Abs(miss) > 1e-6 || math.Abs((got.StopDepth-x).Millimetres()) > 1e-6 {
+		t.Fatalf("off by %g°, depth %v for %v", miss, got.StopDepth, x)
+	}
+	if u := got.Disc.U(); math.Abs(u.Degrees()-math.Sqrt2/2) > 1e-12 {
+		t.Fatalf("u %v", u)
+	}
 }
 
 // Without a leak the run is the polytropic formula itself; 1e-9 is rounding.
@@ -258,26 +263,31 @@ func TestCrankingWithoutLeak(t *testing.T) {
 }
 
 // A later inlet closing, a wider leak and slower turning each lower the pressure.
-func TestCrankingMonotone(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		c, _ := crank.Cylinder{Bore: 78, Slider: crank.Slider{Stroke: 83, Rod: 165}}.WithRatio(units.Value(rapid.Float64Range(5, 10).Draw(t, "ratio")))
-		ivc := rapid.Float64Range(0, 100).Draw(t, "ivc")
-		leak := rapid.Float64Range(0.05, 5).Draw(t, "leak")
-		run := func(ivc, leak, speed float64) float64 {
-			k, err := c.Cranking(units.After(units.BDC, units.CrankDegrees(ivc)), crank.CrankingOptions{
-				Leak:  measure.Between(units.SquareMillimetres(leak), units.SquareMillimetres(leak)),
-				Speed: measure.Between(rpm(speed), rpm(speed)), Index: measure.Between[units.Ratio](1.25, 1.25),
-			})
-			if err != nil {
-				t.Fatal(err)
-			}
-			return k.Gauge.Low.SI()
+func TestCrankingMonotone(t *testing.T) { rapid.Check(t, checkCranking) }
+
+func FuzzCranking(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkCranking))
+}
+
+func checkCranking(t *rapid.T) {
+	c, _ := crank.Cylinder{Bore: 78, Slider: crank.Slider{Stroke: 83, Rod: 165}}.WithRatio(units.Value(rapid.Float64Range(5, 10).Draw(t, "ratio")))
+	ivc := rapid.Float64Range(0, 100).Draw(t, "ivc")
+	leak := rapid.Float64Range(0.05, 5).Draw(t, "leak")
+	run := func(ivc, leak, speed float64) float64 {
+		k, err := c.Cranking(units.After(units.BDC, units.CrankDegrees(ivc)), crank.CrankingOptions{
+			Leak:  measure.Between(units.SquareMillimetres(leak), units.SquareMillimetres(leak)),
+			Speed: measure.Between(rpm(speed), rpm(speed)), Index: measure.Between[units.Ratio](1.25, 1.25),
+		})
+		if err != nil {
+			t.Fatal(err)
 		}
-		base := run(ivc, leak, 300)
-		if !(run(ivc+5, leak, 300) < base) || !(run(ivc, leak*1.5, 300) < base) || !(run(ivc, leak, 200) < base) {
-			t.Fatal("pressure went the wrong way")
-		}
-	})
+		return k.Gauge.Low.SI()
+	}
+	base := run(ivc, leak, 300)
+	if !(run(ivc+5, leak, 300) < base) || !(run(ivc, leak*1.5, 300) < base) || !(run(ivc, leak, 200) < base) {
+		t.Fatal("pressure went the wrong way")
+	}
 }
 
 func TestCrankFaults(t *testing.T) {

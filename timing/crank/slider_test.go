@@ -39,27 +39,32 @@ func slider(t *rapid.T) crank.Slider {
 
 // Travel and Positions undo each other, on both sides of TDC. 1e-6 mm is far
 // below any gauge; near the dead centres the square root loses half the digits.
-func TestTravelAndBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := slider(t)
-		bottom, err := s.Travel(units.After(units.BDC, 0))
-		if err != nil {
-			t.Fatal(err)
+func TestTravelAndBack(t *testing.T) { rapid.Check(t, checkTravel) }
+
+func FuzzTravel(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkTravel))
+}
+
+func checkTravel(t *rapid.T) {
+	s := slider(t)
+	bottom, err := s.Travel(units.After(units.BDC, 0))
+	if err != nil {
+		t.Fatal(err)
+	}
+	x := bottom.Times(rapid.Float64Range(0, 1).Draw(t, "part of the stroke"))
+	at, err := s.Positions(x)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range []units.CrankPosition{at.Before, at.After} {
+		if y, _ := s.Travel(p); math.Abs((y - x).Millimetres()) > 1e-6 {
+			t.Fatalf("%v at %v gives %v", x, p, y)
 		}
-		x := bottom.Times(rapid.Float64Range(0, 1).Draw(t, "part of the stroke"))
-		at, err := s.Positions(x)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, p := range []units.CrankPosition{at.Before, at.After} {
-			if y, _ := s.Travel(p); math.Abs((y - x).Millimetres()) > 1e-6 {
-				t.Fatalf("%v at %v gives %v", x, p, y)
-			}
-		}
-		if at.Before.Before() < 0 || at.After.After() < 0 {
-			t.Fatalf("wrong sides: %v", at)
-		}
-	})
+	}
+	if at.Before.Before() < 0 || at.After.After() < 0 {
+		t.Fatalf("wrong sides: %v", at)
+	}
 }
 
 // The throw solved from the stroke gives the stroke back.

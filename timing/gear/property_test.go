@@ -37,33 +37,38 @@ func FuzzParseTrain(f *testing.F) {
 
 // Every shift of keyways and teeth, tried one by one, is among the settings, and
 // none lies nearer a wanted shift than Nearest's.
-func TestKeyedAgainstAll(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		k := gear.Keyed{Teeth: rapid.IntRange(10, 60).Draw(t, "teeth"), Keyways: rapid.IntRange(1, 9).Draw(t, "keyways")}
-		want := rapid.Float64Range(-100, 100).Draw(t, "want")
-		got, err := k.Nearest(units.Degrees(want))
-		if err != nil {
-			t.Fatal(err)
+func TestKeyedAgainstAll(t *testing.T) { rapid.Check(t, checkKeyed) }
+
+func FuzzKeyed(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkKeyed))
+}
+
+func checkKeyed(t *rapid.T) {
+	k := gear.Keyed{Teeth: rapid.IntRange(10, 60).Draw(t, "teeth"), Keyways: rapid.IntRange(1, 9).Draw(t, "keyways")}
+	want := rapid.Float64Range(-100, 100).Draw(t, "want")
+	got, err := k.Nearest(units.Degrees(want))
+	if err != nil {
+		t.Fatal(err)
+	}
+	best := math.Inf(1)
+	for j := range k.Keyways {
+		for n := -k.Teeth; n <= 2*k.Teeth; n++ {
+			best = min(best, math.Abs(360*(float64(j)/float64(k.Keyways)-float64(n)/float64(k.Teeth))-want))
 		}
-		best := math.Inf(1)
-		for j := range k.Keyways {
-			for n := -k.Teeth; n <= 2*k.Teeth; n++ {
-				best = min(best, math.Abs(360*(float64(j)/float64(k.Keyways)-float64(n)/float64(k.Teeth))-want))
-			}
-		}
-		// 1e-9° is rounding of the trial figures.
-		if miss := math.Abs(got.Shift.Degrees() - want); miss > best+1e-9 {
-			t.Fatalf("%+v misses by %g, best %g", got, miss, best)
-		}
-		back := 360 * (float64(got.Keyways)/float64(k.Keyways) - float64(got.Teeth)/float64(k.Teeth))
-		if math.Abs(back-got.Shift.Degrees()) > 1e-9 {
-			t.Fatalf("%+v gives %g", got, back)
-		}
-		step, _ := k.Step()
-		if all, _ := k.Settings(); math.Abs(step.Float()*float64(len(all))*float64(k.Teeth)-360) > 1e-9 {
-			t.Fatalf("%d settings of %v on %d teeth", len(all), step, k.Teeth)
-		}
-	})
+	}
+	// 1e-9° is rounding of the trial figures.
+	if miss := math.Abs(got.Shift.Degrees() - want); miss > best+1e-9 {
+		t.Fatalf("%+v misses by %g, best %g", got, miss, best)
+	}
+	back := 360 * (float64(got.Keyways)/float64(k.Keyways) - float64(got.Teeth)/float64(k.Teeth))
+	if math.Abs(back-got.Shift.Degrees()) > 1e-9 {
+		t.Fatalf("%+v gives %g", got, back)
+	}
+	step, _ := k.Step()
+	if all, _ := k.Settings(); math.Abs(step.Float()*float64(len(all))*float64(k.Teeth)-360) > 1e-9 {
+		t.Fatalf("%d settings of %v on %d teeth", len(all), step, k.Teeth)
+	}
 }
 
 // The holes named do line up, and the shift is within half a step.
@@ -87,21 +92,26 @@ func TestVernierHolesLineUp(t *testing.T) {
 }
 
 // Marks followed tooth by tooth come together when the formula says, not before.
-func TestMarksAgainstCounting(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		teeth := rapid.IntRange(5, 25)
-		a, b, c, d := teeth.Draw(t, "a"), teeth.Draw(t, "b"), teeth.Draw(t, "c"), teeth.Draw(t, "d")
-		r, err := gear.Simple(a, b).Then(c, d).MarksMeet()
-		if err != nil {
-			t.Fatal(err)
-		}
-		n := 1
-		for ; n*a%b != 0 || n*a*c%(b*d) != 0; n++ {
-		}
-		if int64(n) != r.Turns {
-			t.Fatalf("%d turns by counting, %d", n, r.Turns)
-		}
-	})
+func TestMarksAgainstCounting(t *testing.T) { rapid.Check(t, checkMarks) }
+
+func FuzzMarks(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkMarks))
+}
+
+func checkMarks(t *rapid.T) {
+	teeth := rapid.IntRange(5, 25)
+	a, b, c, d := teeth.Draw(t, "a"), teeth.Draw(t, "b"), teeth.Draw(t, "c"), teeth.Draw(t, "d")
+	r, err := gear.Simple(a, b).Then(c, d).MarksMeet()
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 1
+	for ; n*a%b != 0 || n*a*c%(b*d) != 0; n++ {
+	}
+	if int64(n) != r.Turns {
+		t.Fatalf("%d turns by counting, %d", n, r.Turns)
+	}
 }
 
 // The span by construction: the distance between the involutes of the two outer
@@ -170,26 +180,31 @@ func TestShiftsAndPins(t *testing.T) {
 }
 
 // The epicyclic line holds whichever member is sought.
-func TestEpicyclicLine(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		teeth := rapid.IntRange(8, 90)
-		e, err := gear.EpicyclicOf(gear.Simple(teeth.Draw(t, "a"), teeth.Draw(t, "b")).ThenInternal(teeth.Draw(t, "c"), teeth.Draw(t, "d")))
-		if err != nil {
-			t.Fatal(err)
-		}
-		n := rapid.Float64Range(-100, 100)
-		s, _ := e.Last(units.RadiansPerSecond(n.Draw(t, "first")), units.RadiansPerSecond(n.Draw(t, "arm")))
-		f, _ := e.First(s.Last, s.Arm)
-		a, _ := e.Arm(s.First, s.Last)
-		if math.Abs((f.First-s.First).SI()) > 1e-6 || math.Abs((a.Arm-s.Arm).SI()) > 1e-6 {
-			t.Fatalf("%+v %+v %+v", s, f, a)
-		}
-		r, err := e.Fixed("first", "last", "arm")
-		held, _ := e.Last(0, 1)
-		if err != nil || math.Abs(r.Float()-held.Last.SI()) > 1e-9 {
-			t.Fatalf("%v against %v: %v", r, held.Last, err)
-		}
-	})
+func TestEpicyclicLine(t *testing.T) { rapid.Check(t, checkEpicyclic) }
+
+func FuzzEpicyclic(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkEpicyclic))
+}
+
+func checkEpicyclic(t *rapid.T) {
+	teeth := rapid.IntRange(8, 90)
+	e, err := gear.EpicyclicOf(gear.Simple(teeth.Draw(t, "a"), teeth.Draw(t, "b")).ThenInternal(teeth.Draw(t, "c"), teeth.Draw(t, "d")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := rapid.Float64Range(-100, 100)
+	s, _ := e.Last(units.RadiansPerSecond(n.Draw(t, "first")), units.RadiansPerSecond(n.Draw(t, "arm")))
+	f, _ := e.First(s.Last, s.Arm)
+	a, _ := e.Arm(s.First, s.Last)
+	if math.Abs((f.First-s.First).SI()) > 1e-6 || math.Abs((a.Arm-s.Arm).SI()) > 1e-6 {
+		t.Fatalf("%+v %+v %+v", s, f, a)
+	}
+	r, err := e.Fixed("first", "last", "arm")
+	held, _ := e.Last(0, 1)
+	if err != nil || math.Abs(r.Float()-held.Last.SI()) > 1e-9 {
+		t.Fatalf("%v against %v: %v", r, held.Last, err)
+	}
 }
 
 // 0.10 mm at each of two meshes, camwheel of 100 mm: 0.46° of the crank. Arithmetic

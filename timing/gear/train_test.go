@@ -56,23 +56,28 @@ func ExampleDrive() {
 
 // An idler changes neither the ratio nor what a tooth is worth; it turns the
 // sense over.
-func TestIdlerCancels(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		teeth := rapid.IntRange(6, 200)
-		a, b, c := teeth.Draw(t, "a"), teeth.Draw(t, "b"), teeth.Draw(t, "c")
-		plain, idle := gear.Simple(a, c), gear.Simple(a, b, c)
-		r, _ := plain.Ratio()
-		s, _ := idle.Ratio()
-		if r.Num() != -s.Num() || r.Den() != s.Den() {
-			t.Fatalf("%v with idler %v", r, s)
+func TestIdlerCancels(t *testing.T) { rapid.Check(t, checkTrain) }
+
+func FuzzTrain(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkTrain))
+}
+
+func checkTrain(t *rapid.T) {
+	teeth := rapid.IntRange(6, 200)
+	a, b, c := teeth.Draw(t, "a"), teeth.Draw(t, "b"), teeth.Draw(t, "c")
+	plain, idle := gear.Simple(a, c), gear.Simple(a, b, c)
+	r, _ := plain.Ratio()
+	s, _ := idle.Ratio()
+	if r.Num() != -s.Num() || r.Den() != s.Den() {
+		t.Fatalf("%v with idler %v", r, s)
+	}
+	w, _ := plain.ToothWorth(0)
+	for i := range 2 {
+		if v, _ := idle.ToothWorth(i); v.CrankExact != w.CrankExact {
+			t.Fatalf("mesh %d: %v against %v", i, v.CrankExact, w.CrankExact)
 		}
-		w, _ := plain.ToothWorth(0)
-		for i := range 2 {
-			if v, _ := idle.ToothWorth(i); v.CrankExact != w.CrankExact {
-				t.Fatalf("mesh %d: %v against %v", i, v.CrankExact, w.CrankExact)
-			}
-		}
-	})
+	}
 }
 
 // Every tooth of the last wheel, moved one after another, is a whole turn.

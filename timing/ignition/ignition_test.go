@@ -232,24 +232,29 @@ func TestSharesAreHonest(t *testing.T) {
 }
 
 // A disc's zero is anywhere: a whole turn added to a reading changes nothing.
-func TestWholeTurnsDoNotMatter(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		a, b := rapid.Float64Range(-359, -1).Draw(t, "advanced"), rapid.Float64Range(-359, -1).Draw(t, "retarded")
-		run := func(turns float64) float64 {
-			where := func(x float64) ignition.Where {
-				return ignition.Where{At: measure.At(units.Before(units.TDC, units.CrankDegrees(x+360*turns)), 1*units.CrankDegree)}
-			}
-			r, err := ignition.Diagnose(ignition.Input{Spec: spec(), Read: ignition.Readings{Advanced: where(a), Retarded: where(b)}}, ignition.Options{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			return r.Causes.Leader().Share
+func TestWholeTurnsDoNotMatter(t *testing.T) { rapid.Check(t, checkDiagnose) }
+
+func FuzzDiagnose(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkDiagnose))
+}
+
+func checkDiagnose(t *rapid.T) {
+	a, b := rapid.Float64Range(-359, -1).Draw(t, "advanced"), rapid.Float64Range(-359, -1).Draw(t, "retarded")
+	run := func(turns float64) float64 {
+		where := func(x float64) ignition.Where {
+			return ignition.Where{At: measure.At(units.Before(units.TDC, units.CrankDegrees(x+360*turns)), 1*units.CrankDegree)}
 		}
-		// Rounding of the angle, times slopes of the likelihood, stays far below 1e-6.
-		if x, y := run(0), run(1); math.Abs(x-y) > 1e-6 {
-			t.Fatalf("%g, a turn on %g", x, y)
+		r, err := ignition.Diagnose(ignition.Input{Spec: spec(), Read: ignition.Readings{Advanced: where(a), Retarded: where(b)}}, ignition.Options{})
+		if err != nil {
+			t.Fatal(err)
 		}
-	})
+		return r.Causes.Leader().Share
+	}
+	// Rounding of the angle, times slopes of the likelihood, stays far below 1e-6.
+	if x, y := run(0), run(1); math.Abs(x-y) > 1e-6 {
+		t.Fatalf("%g, a turn on %g", x, y)
+	}
 }
 
 func TestBareReadings(t *testing.T) {
@@ -302,17 +307,22 @@ func TestIgnitionFaults(t *testing.T) {
 }
 
 // Travel to degrees and back; 0.01 mm is the reading's own uncertainty, 1e-6 mm rounding.
-func TestTravelRoundTrip(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		x := units.Millimetres(rapid.Float64Range(0.01, 80).Draw(t, "travel"))
-		w := ignition.Where{Travel: measure.By(x, measure.DialGauge())}
-		got, err := w.Locate(ignition.Gauges{Slider: slider()})
-		if err != nil {
-			t.Fatal(err)
-		}
-		back, err := ignition.TravelAt(got.At, slider())
-		if err != nil || math.Abs((back.Value()-x).Millimetres()) > 1e-6 {
-			t.Fatalf("%v to %v: %v", x, back, err)
-		}
-	})
+func TestTravelRoundTrip(t *testing.T) { rapid.Check(t, checkTravel) }
+
+func FuzzTravel(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkTravel))
+}
+
+func checkTravel(t *rapid.T) {
+	x := units.Millimetres(rapid.Float64Range(0.01, 80).Draw(t, "travel"))
+	w := ignition.Where{Travel: measure.By(x, measure.DialGauge())}
+	got, err := w.Locate(ignition.Gauges{Slider: slider()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	back, err := ignition.TravelAt(got.At, slider())
+	if err != nil || math.Abs((back.Value()-x).Millimetres()) > 1e-6 {
+		t.Fatalf("%v to %v: %v", x, back, err)
+	}
 }

@@ -137,30 +137,35 @@ func TestLineFaultsAreGathered(t *testing.T) {
 
 // Ratios are exact: products agree with math/big, and what does not fit is an
 // error rather than a wrong figure.
-func TestRatioAgainstBig(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		train := drive.Train{}
-		want := big.NewRat(1, 1)
-		for range rapid.IntRange(0, 8).Draw(t, "pairs") {
-			p := drive.Pair{rapid.IntRange(4, 1000).Draw(t, "driver"), rapid.IntRange(4, 1000).Draw(t, "driven")}
-			train = append(train, p)
-			want.Mul(want, big.NewRat(int64(p.Driven), int64(p.Driver)))
+func TestRatioAgainstBig(t *testing.T) { rapid.Check(t, checkRatioAgainstBig) }
+
+func FuzzRatioAgainstBig(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkRatioAgainstBig))
+}
+
+func checkRatioAgainstBig(t *rapid.T) {
+	train := drive.Train{}
+	want := big.NewRat(1, 1)
+	for range rapid.IntRange(0, 8).Draw(t, "pairs") {
+		p := drive.Pair{rapid.IntRange(4, 1000).Draw(t, "driver"), rapid.IntRange(4, 1000).Draw(t, "driven")}
+		train = append(train, p)
+		want.Mul(want, big.NewRat(int64(p.Driven), int64(p.Driver)))
+	}
+	r, err := train.Ratio()
+	if err != nil {
+		if want.Num().IsInt64() && want.Denom().IsInt64() && len(train) < 5 {
+			t.Fatal("a short train overflowed:", err)
 		}
-		r, err := train.Ratio()
-		if err != nil {
-			if want.Num().IsInt64() && want.Denom().IsInt64() && len(train) < 5 {
-				t.Fatal("a short train overflowed:", err)
-			}
-			return
-		}
-		if big.NewRat(r.Num(), r.Den()).Cmp(want) != 0 {
-			t.Fatalf("%v, want %v", r, want)
-		}
-		back, err := r.Times(r.Inverse())
-		if err != nil || back != drive.OneToOne() {
-			t.Fatalf("times its inverse: %v %v", back, err)
-		}
-	})
+		return
+	}
+	if big.NewRat(r.Num(), r.Den()).Cmp(want) != 0 {
+		t.Fatalf("%v, want %v", r, want)
+	}
+	back, err := r.Times(r.Inverse())
+	if err != nil || back != drive.OneToOne() {
+		t.Fatalf("times its inverse: %v %v", back, err)
+	}
 }
 
 func TestRatioOrder(t *testing.T) {

@@ -90,28 +90,33 @@ func solo() drive.Road { return drive.Road{Mass: measure.Of(units.Kilograms(245)
 
 // At top speed the power is used up, by the load reckoned apart from it; and
 // what was assumed is said.
-func TestTopSpeedBalances(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		r := drive.Road{
-			Mass: measure.Exact(units.Kilograms(rapid.Float64Range(120, 500).Draw(t, "mass"))), Climb: rapid.Float64Range(-0.1, 0.2).Draw(t, "climb"),
-			Headwind: units.MetresPerSecond(rapid.Float64Range(-10, 15).Draw(t, "wind")), Sidecar: rapid.Bool().Draw(t, "sidecar"),
-		}
-		if rapid.Bool().Draw(t, "by pressure") {
-			r.Pressure = units.Bars(1.8)
-		}
-		p := units.Kilowatts(rapid.Float64Range(1, 40).Draw(t, "power"))
-		top := ok(drive.TopSpeed(r, measure.Exact(p)))(t)
-		if top.Reason.Given() {
-			t.Fatal(top.Reason)
-		}
-		need := ok(drive.RoadLoad(r, top.Speed.Value()))(t)
-		if math.Abs(need.Power.Value().Ratio(p)-1) > 1e-8 {
-			t.Fatalf("%v at %v of %v", need.Power, top.Speed, p)
-		}
-		if len(top.Basis.Assumed) < 3 || !(top.Speed.U() > 0) {
-			t.Fatalf("assumed %v, u %v", top.Basis.Assumed, top.Speed.U())
-		}
-	})
+func TestTopSpeedBalances(t *testing.T) { rapid.Check(t, checkTopSpeed) }
+
+func FuzzTopSpeed(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkTopSpeed))
+}
+
+func checkTopSpeed(t *rapid.T) {
+	r := drive.Road{
+		Mass: measure.Exact(units.Kilograms(rapid.Float64Range(120, 500).Draw(t, "mass"))), Climb: rapid.Float64Range(-0.1, 0.2).Draw(t, "climb"),
+		Headwind: units.MetresPerSecond(rapid.Float64Range(-10, 15).Draw(t, "wind")), Sidecar: rapid.Bool().Draw(t, "sidecar"),
+	}
+	if rapid.Bool().Draw(t, "by pressure") {
+		r.Pressure = units.Bars(1.8)
+	}
+	p := units.Kilowatts(rapid.Float64Range(1, 40).Draw(t, "power"))
+	top := ok(drive.TopSpeed(r, measure.Exact(p)))(t)
+	if top.Reason.Given() {
+		t.Fatal(top.Reason)
+	}
+	need := ok(drive.RoadLoad(r, top.Speed.Value()))(t)
+	if math.Abs(need.Power.Value().Ratio(p)-1) > 1e-8 {
+		t.Fatalf("%v at %v of %v", need.Power, top.Speed, p)
+	}
+	if len(top.Basis.Assumed) < 3 || !(top.Speed.U() > 0) {
+		t.Fatalf("assumed %v, u %v", top.Basis.Assumed, top.Speed.U())
+	}
 }
 
 // On the level with still air the cubic has a closed root (Cardano).

@@ -222,38 +222,43 @@ func TestTangentAgainstBelt(t *testing.T) {
 	near(t, "straight", r.Straight.Millimetres(), straight, 1e-12)
 }
 
-func TestFitChain(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := anySprockets(t)
-		short := s.Pitch.Times(rapid.Float64Range(28, 50).Draw(t, "shortest"))
-		long := short + s.Pitch.Times(rapid.Float64Range(0, 3).Draw(t, "adjuster"))
-		f := ok(drive.FitChain(s, short, long, drive.FitOptions{}))(t)
-		if len(f.Fits) == 0 != f.Reason.Given() {
-			t.Fatalf("%d fits, reason %q", len(f.Fits), f.Reason)
+func TestFitChain(t *testing.T) { rapid.Check(t, checkFitChain) }
+
+func FuzzFitChain(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkFitChain))
+}
+
+func checkFitChain(t *rapid.T) {
+	s := anySprockets(t)
+	short := s.Pitch.Times(rapid.Float64Range(28, 50).Draw(t, "shortest"))
+	long := short + s.Pitch.Times(rapid.Float64Range(0, 3).Draw(t, "adjuster"))
+	f := ok(drive.FitChain(s, short, long, drive.FitOptions{}))(t)
+	if len(f.Fits) == 0 != f.Reason.Given() {
+		t.Fatalf("%d fits, reason %q", len(f.Fits), f.Reason)
+	}
+	lo, hi := ok(drive.ChainLength(s, short, drive.Series))(t).Pitches, ok(drive.ChainLength(s, long, drive.Series))(t).Pitches
+	even := 0
+	for n := int(math.Ceil(lo)); n <= int(hi); n++ {
+		if n%2 == 0 {
+			even++
 		}
-		lo, hi := ok(drive.ChainLength(s, short, drive.Series))(t).Pitches, ok(drive.ChainLength(s, long, drive.Series))(t).Pitches
-		even := 0
-		for n := int(math.Ceil(lo)); n <= int(hi); n++ {
-			if n%2 == 0 {
-				even++
-			}
+	}
+	got := 0
+	for _, c := range f.Fits {
+		if c.Centre < short-units.Micrometre || c.Centre > long+units.Micrometre {
+			t.Fatalf("%d pitches put the wheel at %v", c.Pitches, c.Centre)
 		}
-		got := 0
-		for _, c := range f.Fits {
-			if c.Centre < short-units.Micrometre || c.Centre > long+units.Micrometre {
-				t.Fatalf("%d pitches put the wheel at %v", c.Pitches, c.Centre)
-			}
-			if c.Cranked != (c.Pitches%2 == 1) || c.Cranked && even > 0 {
-				t.Fatalf("%+v with %d even ones", c, even)
-			}
-			if !c.Cranked {
-				got++
-			}
+		if c.Cranked != (c.Pitches%2 == 1) || c.Cranked && even > 0 {
+			t.Fatalf("%+v with %d even ones", c, even)
 		}
-		if got != even {
-			t.Fatalf("%d even chains, %d wanted", got, even)
+		if !c.Cranked {
+			got++
 		}
-	})
+	}
+	if got != even {
+		t.Fatalf("%d even chains, %d wanted", got, even)
+	}
 }
 
 // Sharing against turning the chain: link 0 is laid on tooth 0 and followed.

@@ -159,33 +159,38 @@ func TestElements(t *testing.T) {
 
 // The inverse of a disc against bisection, through the snap region and
 // right up to the hump.
-func TestDiscInverseAgainstBisection(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		d := anyDisc(t)
-		top, _ := d.Load(d.Limit())
-		f := top.Times(rapid.Float64Range(0, 1).Draw(t, "share"))
-		got, in := d.Deflection(f)
-		if !in {
-			t.Fatal("not reached")
+func TestDiscInverseAgainstBisection(t *testing.T) { rapid.Check(t, checkDisc) }
+
+func FuzzDisc(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkDisc))
+}
+
+func checkDisc(t *rapid.T) {
+	d := anyDisc(t)
+	top, _ := d.Load(d.Limit())
+	f := top.Times(rapid.Float64Range(0, 1).Draw(t, "share"))
+	got, in := d.Deflection(f)
+	if !in {
+		t.Fatal("not reached")
+	}
+	lo, hi := units.Length(0), d.Limit()
+	for range 200 {
+		m := (lo + hi).Times(0.5)
+		if g, _ := d.Load(m); g < f {
+			lo = m
+		} else {
+			hi = m
 		}
-		lo, hi := units.Length(0), d.Limit()
-		for range 200 {
-			m := (lo + hi).Times(0.5)
-			if g, _ := d.Load(m); g < f {
-				lo = m
-			} else {
-				hi = m
-			}
-		}
-		// near the hump a load holds only half its digits of deflection
-		tol := 1e-11
-		if f > top.Times(1-1e-6) {
-			tol = 1e-6
-		}
-		if (got - lo).Abs() > d.Limit().Times(tol) {
-			t.Fatalf("%v at %v: newton %v, bisection %v", f, top, got, lo)
-		}
-	})
+	}
+	// near the hump a load holds only half its digits of deflection
+	tol := 1e-11
+	if f > top.Times(1-1e-6) {
+		tol = 1e-6
+	}
+	if (got - lo).Abs() > d.Limit().Times(tol) {
+		t.Fatalf("%v at %v: newton %v, bisection %v", f, top, got, lo)
+	}
 }
 
 func TestSnapLimit(t *testing.T) {

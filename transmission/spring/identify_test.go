@@ -315,27 +315,32 @@ func TestIdentifyIsCalibrated(t *testing.T) {
 }
 
 // No input whatever makes Identify panic or answer with what is not a number.
-func TestIdentifyNeverBreaks(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		figure := rapid.OneOf(rapid.Float64Range(-1, 60), rapid.SampledFrom([]float64{0, math.NaN(), math.Inf(1), 1e300, 1e-300}))
-		length := func(name string) measure.Reading[units.Length] {
-			if rapid.Bool().Draw(t, name+" taken") {
-				return measure.Of(units.Millimetres(figure.Draw(t, name)), units.Millimetres(figure.Draw(t, name+" u")))
-			}
-			return measure.Reading[units.Length]{}
+func TestIdentifyNeverBreaks(t *testing.T) { rapid.Check(t, checkIdentify) }
+
+func FuzzIdentify(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkIdentify))
+}
+
+func checkIdentify(t *rapid.T) {
+	figure := rapid.OneOf(rapid.Float64Range(-1, 60), rapid.SampledFrom([]float64{0, math.NaN(), math.Inf(1), 1e300, 1e-300}))
+	length := func(name string) measure.Reading[units.Length] {
+		if rapid.Bool().Draw(t, name+" taken") {
+			return measure.Of(units.Millimetres(figure.Draw(t, name)), units.Millimetres(figure.Draw(t, name+" u")))
 		}
-		in := spring.Readings{Wire: length("wire"), Outside: length("outside"), Inside: length("inside"), Free: length("free"), Solid: length("solid"), Ends: spring.Ends(rapid.IntRange(0, 6).Draw(t, "ends"))}
-		if rapid.Bool().Draw(t, "counted") {
-			in.Total = measure.Of(units.Value(figure.Draw(t, "total")), units.Value(0.1))
+		return measure.Reading[units.Length]{}
+	}
+	in := spring.Readings{Wire: length("wire"), Outside: length("outside"), Inside: length("inside"), Free: length("free"), Solid: length("solid"), Ends: spring.Ends(rapid.IntRange(0, 6).Draw(t, "ends"))}
+	if rapid.Bool().Draw(t, "counted") {
+		in.Total = measure.Of(units.Value(figure.Draw(t, "total")), units.Value(0.1))
+	}
+	for range rapid.IntRange(0, 4).Draw(t, "loads") {
+		in.Loads = append(in.Loads, spring.LoadReading{Length: length("length"), Load: measure.Of(units.Newtons(figure.Draw(t, "load")), units.Newtons(figure.Draw(t, "load u")))})
+	}
+	id, err := spring.Identify(in, spring.IdentifyOptions{})
+	if err == nil {
+		if _, err := json.Marshal(id); err != nil {
+			t.Fatalf("%v: %+v", err, id)
 		}
-		for range rapid.IntRange(0, 4).Draw(t, "loads") {
-			in.Loads = append(in.Loads, spring.LoadReading{Length: length("length"), Load: measure.Of(units.Newtons(figure.Draw(t, "load")), units.Newtons(figure.Draw(t, "load u")))})
-		}
-		id, err := spring.Identify(in, spring.IdentifyOptions{})
-		if err == nil {
-			if _, err := json.Marshal(id); err != nil {
-				t.Fatalf("%v: %+v", err, id)
-			}
-		}
-	})
+	}
 }

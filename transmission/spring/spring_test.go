@@ -169,34 +169,39 @@ func TestBucklingLimit(t *testing.T) {
 
 // The load a spring gives is k times the deflection, its lengths are those the
 // end type says, and At agrees with Load at both ends of the travel.
-func TestHelicalIsConsistent(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		c := rapid.Float64Range(3, 20).Draw(t, "index")
-		d := rapid.Float64Range(0.5, 8).Draw(t, "wire")
-		n := rapid.Float64Range(2, 20).Draw(t, "coils")
-		e := spring.Ends(rapid.IntRange(0, 4).Draw(t, "ends"))
-		solid := d * (n + e.Dead() + 1)
-		h := ok(spring.NewHelical(spring.HelicalSpec{Wire: units.Millimetres(d), Mean: units.Millimetres(c * d), Active: n, Ends: e, Free: units.Millimetres(solid * rapid.Float64Range(1.05, 3).Draw(t, "stretch"))}))(t)
-		for _, s := range []units.Length{0, h.Travel().Times(0.37), h.Travel()} {
-			f, in := h.Load(s)
-			back, inBack := h.Deflection(f)
-			if !in || s < h.Travel() && !inBack {
-				t.Fatalf("no load at %v of %v", s, h.Travel())
-			}
-			if inBack && (back-s).Abs() > h.Travel().Times(1e-14) {
-				t.Fatalf("%v came back as %v", s, back)
-			}
+func TestHelicalIsConsistent(t *testing.T) { rapid.Check(t, checkHelical) }
+
+func FuzzHelical(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkHelical))
+}
+
+func checkHelical(t *rapid.T) {
+	c := rapid.Float64Range(3, 20).Draw(t, "index")
+	d := rapid.Float64Range(0.5, 8).Draw(t, "wire")
+	n := rapid.Float64Range(2, 20).Draw(t, "coils")
+	e := spring.Ends(rapid.IntRange(0, 4).Draw(t, "ends"))
+	solid := d * (n + e.Dead() + 1)
+	h := ok(spring.NewHelical(spring.HelicalSpec{Wire: units.Millimetres(d), Mean: units.Millimetres(c * d), Active: n, Ends: e, Free: units.Millimetres(solid * rapid.Float64Range(1.05, 3).Draw(t, "stretch"))}))(t)
+	for _, s := range []units.Length{0, h.Travel().Times(0.37), h.Travel()} {
+		f, in := h.Load(s)
+		back, inBack := h.Deflection(f)
+		if !in || s < h.Travel() && !inBack {
+			t.Fatalf("no load at %v of %v", s, h.Travel())
 		}
-		if st := h.At(h.Free() - h.Travel().Times(0.5)); st.Reason.Given() || math.Abs(st.Load.Ratio(h.Figures().SolidLoad)-0.5) > 1e-9 {
-			t.Fatalf("half way: %+v", st)
+		if inBack && (back-s).Abs() > h.Travel().Times(1e-14) {
+			t.Fatalf("%v came back as %v", s, back)
 		}
-		if _, in := h.Load(h.Travel() + units.Micrometre); in {
-			t.Fatal("answered past solid")
-		}
-		if r := h.At(h.Solid() - units.Micrometre).Reason; r.Code != "past-solid" {
-			t.Fatalf("past solid: %q", r.Code)
-		}
-	})
+	}
+	if st := h.At(h.Free() - h.Travel().Times(0.5)); st.Reason.Given() || math.Abs(st.Load.Ratio(h.Figures().SolidLoad)-0.5) > 1e-9 {
+		t.Fatalf("half way: %+v", st)
+	}
+	if _, in := h.Load(h.Travel() + units.Micrometre); in {
+		t.Fatal("answered past solid")
+	}
+	if r := h.At(h.Solid() - units.Micrometre).Reason; r.Code != "past-solid" {
+		t.Fatalf("past solid: %q", r.Code)
+	}
 }
 
 func TestHelicalFaultsAreGathered(t *testing.T) {

@@ -173,50 +173,55 @@ func TestIdentifyHoles(t *testing.T) {
 }
 
 // TestPruningLosesNothing compares the short list with a ranking of all threads.
-func TestPruningLosesNothing(t *testing.T) {
+func TestPruningLosesNothing(t *testing.T) { rapid.Check(t, checkIdentify) }
+
+func FuzzIdentify(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkIdentify))
+}
+
+func checkIdentify(r *rapid.T) {
 	all := tables()
-	rapid.Check(t, func(r *rapid.T) {
-		th := all[rapid.IntRange(0, len(all)-1).Draw(r, "thread")]
-		in := Readings{}
-		if rapid.Bool().Draw(r, "major?") {
-			in.Major = measure.Of(th.Major().Times(rapid.Float64Range(0.97, 1.02).Draw(r, "major")), units.Millimetres(rapid.Float64Range(0.005, 0.3).Draw(r, "u")))
-		} else {
-			g, _ := th.Geometry()
-			in.Hole = measure.Of(g.MinorNut.Times(rapid.Float64Range(0.98, 1.1).Draw(r, "hole")), units.Millimetres(rapid.Float64Range(0.005, 0.3).Draw(r, "u")))
+	th := all[rapid.IntRange(0, len(all)-1).Draw(r, "thread")]
+	in := Readings{}
+	if rapid.Bool().Draw(r, "major?") {
+		in.Major = measure.Of(th.Major().Times(rapid.Float64Range(0.97, 1.02).Draw(r, "major")), units.Millimetres(rapid.Float64Range(0.005, 0.3).Draw(r, "u")))
+	} else {
+		g, _ := th.Geometry()
+		in.Hole = measure.Of(g.MinorNut.Times(rapid.Float64Range(0.98, 1.1).Draw(r, "hole")), units.Millimetres(rapid.Float64Range(0.005, 0.3).Draw(r, "u")))
+	}
+	if rapid.Bool().Draw(r, "pitch?") {
+		in.Pitch = measure.Of(th.Pitch().Times(rapid.Float64Range(0.98, 1.02).Draw(r, "pitch")), th.Pitch().Times(rapid.Float64Range(0.002, 0.05).Draw(r, "up")))
+	}
+	if rapid.Bool().Draw(r, "flank?") {
+		in.Flank = measure.Of(th.Form().Included()+units.Degrees(rapid.Float64Range(-4, 4).Draw(r, "flank")), units.Degree)
+	}
+	in.Part = Part(rapid.IntRange(0, 3).Draw(r, "part"))
+	id, err := Identify(in, IdentifyOptions{})
+	if err != nil {
+		r.Fatal(err)
+	}
+	e, err := evidenceOf(in, IdentifyOptions{})
+	if err != nil {
+		r.Fatal(err)
+	}
+	var causes []measure.Cause
+	total := 0.0
+	for i := range all {
+		total++
+		causes = append(causes, measure.Cause{Key: all[i].key, Text: all[i].name, Prior: 1, Hypothesis: fixed(e.logLikelihood(&all[i]) + logPart(in.Part, all[i].system))})
+	}
+	full, err := measure.Rank(nil, causes, measure.Cause{Prior: total * elseWeight / (1 - elseWeight), Hypothesis: fixed(e.elseLogLikelihood())})
+	if err != nil {
+		r.Fatal(err)
+	}
+	for _, o := range full.Odds {
+		// 350 threads of a millionth of the leader each are what may be missing
+		got, _ := id.Causes.Of(o.Key)
+		if math.Abs(got.Share-o.Share) > 4e-4 {
+			r.Fatalf("%s: share %v, of all threads %v", o.Key, got.Share, o.Share)
 		}
-		if rapid.Bool().Draw(r, "pitch?") {
-			in.Pitch = measure.Of(th.Pitch().Times(rapid.Float64Range(0.98, 1.02).Draw(r, "pitch")), th.Pitch().Times(rapid.Float64Range(0.002, 0.05).Draw(r, "up")))
-		}
-		if rapid.Bool().Draw(r, "flank?") {
-			in.Flank = measure.Of(th.Form().Included()+units.Degrees(rapid.Float64Range(-4, 4).Draw(r, "flank")), units.Degree)
-		}
-		in.Part = Part(rapid.IntRange(0, 3).Draw(r, "part"))
-		id, err := Identify(in, IdentifyOptions{})
-		if err != nil {
-			r.Fatal(err)
-		}
-		e, err := evidenceOf(in, IdentifyOptions{})
-		if err != nil {
-			r.Fatal(err)
-		}
-		var causes []measure.Cause
-		total := 0.0
-		for i := range all {
-			total++
-			causes = append(causes, measure.Cause{Key: all[i].key, Text: all[i].name, Prior: 1, Hypothesis: fixed(e.logLikelihood(&all[i]) + logPart(in.Part, all[i].system))})
-		}
-		full, err := measure.Rank(nil, causes, measure.Cause{Prior: total * elseWeight / (1 - elseWeight), Hypothesis: fixed(e.elseLogLikelihood())})
-		if err != nil {
-			r.Fatal(err)
-		}
-		for _, o := range full.Odds {
-			// 350 threads of a millionth of the leader each are what may be missing
-			got, _ := id.Causes.Of(o.Key)
-			if math.Abs(got.Share-o.Share) > 4e-4 {
-				r.Fatalf("%s: share %v, of all threads %v", o.Key, got.Share, o.Share)
-			}
-		}
-	})
+	}
 }
 
 func TestTurn(t *testing.T) {

@@ -57,31 +57,36 @@ func TestStrippingAreas(t *testing.T) {
 
 // TestLeastEngagementBalances: at the least engagement the weaker thread strips
 // just as the bolt breaks, whatever the materials.
-func TestLeastEngagementBalances(t *testing.T) {
+func TestLeastEngagementBalances(t *testing.T) { rapid.Check(t, checkStrip) }
+
+func FuzzStrip(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkStrip))
+}
+
+func checkStrip(r *rapid.T) {
 	all := tables()
-	rapid.Check(t, func(r *rapid.T) {
-		th := all[rapid.IntRange(0, len(all)-1).Draw(r, "thread")]
-		e := Engaged{Thread: th, Length: th.Major(), BoltTensile: units.Megapascals(rapid.Float64Range(300, 1200).Draw(r, "bolt")), Hole: MaterialOf("x", units.Megapascals(rapid.Float64Range(100, 1200).Draw(r, "hole")))}
-		s, err := Strip(e)
-		if err != nil {
-			r.Fatal(err)
-		}
-		if s.Reason.Given() || s.Least.Low > th.Major().Times(10) {
-			return
-		}
-		e.Length = s.Least.Low
-		again, err := Strip(e)
-		if err != nil {
-			r.Fatal(err)
-		}
-		if weaker := min(again.BoltStrips, again.HoleStrips.Low); math.Abs((weaker - again.BoltBreaks).SI()) > 1e-9*again.BoltBreaks.SI() {
-			r.Fatalf("%v: at %v strips at %v, breaks at %v", th, e.Length, weaker, again.BoltBreaks)
-		}
-		e.Length = s.Least.Low.Times(0.9)
-		if again, _ = Strip(e); again.First == BoltBreaks {
-			r.Fatalf("%v: bolt breaks at nine tenths of the least engagement", th)
-		}
-	})
+	th := all[rapid.IntRange(0, len(all)-1).Draw(r, "thread")]
+	e := Engaged{Thread: th, Length: th.Major(), BoltTensile: units.Megapascals(rapid.Float64Range(300, 1200).Draw(r, "bolt")), Hole: MaterialOf("x", units.Megapascals(rapid.Float64Range(100, 1200).Draw(r, "hole")))}
+	s, err := Strip(e)
+	if err != nil {
+		r.Fatal(err)
+	}
+	if s.Reason.Given() || s.Least.Low > th.Major().Times(10) {
+		return
+	}
+	e.Length = s.Least.Low
+	again, err := Strip(e)
+	if err != nil {
+		r.Fatal(err)
+	}
+	if weaker := min(again.BoltStrips, again.HoleStrips.Low); math.Abs((weaker - again.BoltBreaks).SI()) > 1e-9*again.BoltBreaks.SI() {
+		r.Fatalf("%v: at %v strips at %v, breaks at %v", th, e.Length, weaker, again.BoltBreaks)
+	}
+	e.Length = s.Least.Low.Times(0.9)
+	if again, _ = Strip(e); again.First == BoltBreaks {
+		r.Fatalf("%v: bolt breaks at nine tenths of the least engagement", th)
+	}
 }
 
 func TestStripSaysWhatIsNotKnown(t *testing.T) {

@@ -83,21 +83,26 @@ func TestISODrills(t *testing.T) {
 	}
 }
 
-func TestHoleAndEngagementAreInverse(t *testing.T) {
+func TestHoleAndEngagementAreInverse(t *testing.T) { rapid.Check(t, checkHoleAndEngagement) }
+
+func FuzzHoleAndEngagement(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkHoleAndEngagement))
+}
+
+func checkHoleAndEngagement(r *rapid.T) {
 	all := tables()
-	rapid.Check(t, func(r *rapid.T) {
-		th := all[rapid.IntRange(0, len(all)-1).Draw(r, "thread")]
-		c := Convention(rapid.IntRange(1, 2).Draw(r, "convention"))
-		want := units.Percents(rapid.Float64Range(20, 100).Draw(r, "percent"))
-		h, err := TappingHole(th, want, c)
-		if err != nil {
-			r.Fatal(err)
-		}
-		got, err := Engagement(th, h, c)
-		if err != nil || math.Abs((got-want).SI()) > 1e-9 { // a few last bits of D over 2h, which is D/100 at least
-			r.Fatalf("%v: %v back as %v, %v", th, want, got, err)
-		}
-	})
+	th := all[rapid.IntRange(0, len(all)-1).Draw(r, "thread")]
+	c := Convention(rapid.IntRange(1, 2).Draw(r, "convention"))
+	want := units.Percents(rapid.Float64Range(20, 100).Draw(r, "percent"))
+	h, err := TappingHole(th, want, c)
+	if err != nil {
+		r.Fatal(err)
+	}
+	got, err := Engagement(th, h, c)
+	if err != nil || math.Abs((got-want).SI()) > 1e-9 { // a few last bits of D over 2h, which is D/100 at least
+		r.Fatalf("%v: %v back as %v, %v", th, want, got, err)
+	}
 }
 
 func TestTappingDrillHasNoBetterInTheSet(t *testing.T) {

@@ -142,24 +142,29 @@ func TestTightenRefusesWithoutGrade(t *testing.T) {
 	}
 }
 
-func TestTorqueAndTensionAreInverse(t *testing.T) {
+func TestTorqueAndTensionAreInverse(t *testing.T) { rapid.Check(t, checkTorqueAndTension) }
+
+func FuzzTorqueAndTension(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkTorqueAndTension))
+}
+
+func checkTorqueAndTension(r *rapid.T) {
 	all := tables()
-	rapid.Check(t, func(r *rapid.T) {
-		th := all[rapid.IntRange(0, len(all)-1).Draw(r, "thread")]
-		lo := rapid.Float64Range(0.02, 0.2).Draw(r, "low")
-		mu := measure.Between(units.Value(lo), units.Value(lo+rapid.Float64Range(0, 0.2).Draw(r, "more")))
-		j := Joint{Thread: th, Friction: Friction{Thread: mu, Head: mu}}
-		want := units.Newtons(rapid.Float64Range(10, 1e5).Draw(r, "tension"))
-		q, err := TorqueFor(j, want)
-		if err != nil {
-			r.Fatal(err)
-		}
-		// the torque of the highest friction gives the tension back at that friction
-		f, err := TensionFor(j, q.High)
-		if err != nil || math.Abs((f.Low-want).SI()) > 1e-9*want.SI() || f.High < f.Low {
-			r.Fatalf("%v: %v back as %v, %v", th, want, f, err)
-		}
-	})
+	th := all[rapid.IntRange(0, len(all)-1).Draw(r, "thread")]
+	lo := rapid.Float64Range(0.02, 0.2).Draw(r, "low")
+	mu := measure.Between(units.Value(lo), units.Value(lo+rapid.Float64Range(0, 0.2).Draw(r, "more")))
+	j := Joint{Thread: th, Friction: Friction{Thread: mu, Head: mu}}
+	want := units.Newtons(rapid.Float64Range(10, 1e5).Draw(r, "tension"))
+	q, err := TorqueFor(j, want)
+	if err != nil {
+		r.Fatal(err)
+	}
+	// the torque of the highest friction gives the tension back at that friction
+	f, err := TensionFor(j, q.High)
+	if err != nil || math.Abs((f.Low-want).SI()) > 1e-9*want.SI() || f.High < f.Low {
+		r.Fatalf("%v: %v back as %v, %v", th, want, f, err)
+	}
 }
 
 // TestTightenNeverPassesItsLimits over all threads, classes and frictions.

@@ -70,48 +70,53 @@ func near(a, b float64) bool { return math.Abs(a-b) <= 1e-8*(1+math.Abs(a)+math.
 
 // TestGaussianAgainstGonum compares the likelihood with gonum's multivariate
 // normal, and what is expected of a further reading with its conditional.
-func TestGaussianAgainstGonum(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		g, d := anyGaussian(t)
-		_, mean, y, cov := full(g, d)
-		n, ok := distmv.NewNormal(mean, cov, nil)
+func TestGaussianAgainstGonum(t *testing.T) { rapid.Check(t, checkGaussian) }
+
+func FuzzGaussian(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkGaussian))
+}
+
+func checkGaussian(t *rapid.T) {
+	g, d := anyGaussian(t)
+	_, mean, y, cov := full(g, d)
+	n, ok := distmv.NewNormal(mean, cov, nil)
+	if !ok {
+		t.Skip("not positive definite to gonum")
+	}
+	if got, want := g.LogLikelihood(d), n.LogProb(y); !near(got, want) {
+		t.Errorf("likelihood %v, gonum %v", got, want)
+	}
+	// the further reading is one not taken: take all and condition on the rest
+	for i := range d {
+		if d[i].Taken {
+			continue
+		}
+		all := append(measure.Data(nil), d...)
+		all[i].Taken = true
+		at, mean, y, cov := full(g, all)
+		joint, ok := distmv.NewNormal(mean, cov, nil)
 		if !ok {
 			t.Skip("not positive definite to gonum")
 		}
-		if got, want := g.LogLikelihood(d), n.LogProb(y); !near(got, want) {
-			t.Errorf("likelihood %v, gonum %v", got, want)
-		}
-		// the further reading is one not taken: take all and condition on the rest
-		for i := range d {
-			if d[i].Taken {
-				continue
-			}
-			all := append(measure.Data(nil), d...)
-			all[i].Taken = true
-			at, mean, y, cov := full(g, all)
-			joint, ok := distmv.NewNormal(mean, cov, nil)
-			if !ok {
-				t.Skip("not positive definite to gonum")
-			}
-			var observed []int
-			var values []float64
-			for k, j := range at {
-				if j != i {
-					observed, values = append(observed, k), append(values, y[k])
-				}
-			}
-			c, ok := joint.ConditionNormal(observed, values, nil)
-			if !ok {
-				t.Skip("gonum cannot condition")
-			}
-			var s mat.SymDense
-			c.CovarianceMatrix(&s)
-			look := g.Outlook(i, d)
-			if m := c.Mean(nil)[0]; !near(look.Mean, m) || !near(look.SD, math.Sqrt(s.At(0, 0))) {
-				t.Errorf("outlook %v ± %v, gonum %v ± %v", look.Mean, look.SD, m, math.Sqrt(s.At(0, 0)))
+		var observed []int
+		var values []float64
+		for k, j := range at {
+			if j != i {
+				observed, values = append(observed, k), append(values, y[k])
 			}
 		}
-	})
+		c, ok := joint.ConditionNormal(observed, values, nil)
+		if !ok {
+			t.Skip("gonum cannot condition")
+		}
+		var s mat.SymDense
+		c.CovarianceMatrix(&s)
+		look := g.Outlook(i, d)
+		if m := c.Mean(nil)[0]; !near(look.Mean, m) || !near(look.SD, math.Sqrt(s.At(0, 0))) {
+			t.Errorf("outlook %v ± %v, gonum %v ± %v", look.Mean, look.SD, m, math.Sqrt(s.At(0, 0)))
+		}
+	}
 }
 
 // TestFreeAmount compares the amount a cause leaves open with the maximum of
@@ -143,45 +148,50 @@ func TestFreeAmount(t *testing.T) {
 
 // TestRankShares holds shares to Bayes' rule written out, per cent to a
 // hundred, and the order to the shares.
-func TestRankShares(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(1, 8).Draw(t, "causes")
-		causes := make([]measure.Cause, n)
-		weight := make([]float64, n+1)
-		total := 0.0
-		one := func(i int, key string) measure.Cause {
-			l := rapid.Float64Range(-30, 0).Draw(t, "log likelihood")
-			p := rapid.Float64Range(0.01, 100).Draw(t, "prior")
-			weight[i] = p * math.Exp(l)
-			total += weight[i]
-			return measure.Cause{Key: key, Prior: p, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 { return l })}
+func TestRankShares(t *testing.T) { rapid.Check(t, checkRank) }
+
+func FuzzRank(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkRank))
+}
+
+func checkRank(t *rapid.T) {
+	n := rapid.IntRange(1, 8).Draw(t, "causes")
+	causes := make([]measure.Cause, n)
+	weight := make([]float64, n+1)
+	total := 0.0
+	one := func(i int, key string) measure.Cause {
+		l := rapid.Float64Range(-30, 0).Draw(t, "log likelihood")
+		p := rapid.Float64Range(0.01, 100).Draw(t, "prior")
+		weight[i] = p * math.Exp(l)
+		total += weight[i]
+		return measure.Cause{Key: key, Prior: p, Hypothesis: measure.LogLikelihood(func(measure.Data) float64 { return l })}
+	}
+	for i := range causes {
+		causes[i] = one(i, string(rune('a'+i)))
+	}
+	r, err := measure.Rank(nil, causes, one(n, "x"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	percent, last := 0, 1.0
+	for _, o := range r.Odds {
+		i := n
+		if o.Key != measure.SomethingElse {
+			i = int(o.Key[0] - 'a')
 		}
-		for i := range causes {
-			causes[i] = one(i, string(rune('a'+i)))
+		if want := weight[i] / total; math.Abs(o.Share-want) > 1e-12 {
+			t.Errorf("%s: %v, want %v", o.Key, o.Share, want)
 		}
-		r, err := measure.Rank(nil, causes, one(n, "x"))
-		if err != nil {
-			t.Fatal(err)
+		if math.Abs(float64(o.Percent)-100*o.Share) >= 1 || o.Share > last {
+			t.Errorf("%s: %d %% of %v after %v", o.Key, o.Percent, o.Share, last)
 		}
-		percent, last := 0, 1.0
-		for _, o := range r.Odds {
-			i := n
-			if o.Key != measure.SomethingElse {
-				i = int(o.Key[0] - 'a')
-			}
-			if want := weight[i] / total; math.Abs(o.Share-want) > 1e-12 {
-				t.Errorf("%s: %v, want %v", o.Key, o.Share, want)
-			}
-			if math.Abs(float64(o.Percent)-100*o.Share) >= 1 || o.Share > last {
-				t.Errorf("%s: %d %% of %v after %v", o.Key, o.Percent, o.Share, last)
-			}
-			percent += o.Percent
-			last = o.Share
-		}
-		if percent != 100 || len(r.Odds) != n+1 {
-			t.Errorf("%d causes, %d %%", len(r.Odds), percent)
-		}
-	})
+		percent += o.Percent
+		last = o.Share
+	}
+	if percent != 100 || len(r.Odds) != n+1 {
+		t.Errorf("%d causes, %d %%", len(r.Odds), percent)
+	}
 }
 
 // Suspects holds all of Within and whatever the readings do not speak against by
@@ -223,58 +233,63 @@ func TestSuspects(t *testing.T) {
 // TestNextAgainstEntropy compares the information of a check with named
 // outcomes with entropy before less mean entropy after, which it must equal,
 // and bounds it by both entropies.
-func TestNextAgainstEntropy(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		n, m := rapid.IntRange(2, 5).Draw(t, "causes"), rapid.IntRange(2, 4).Draw(t, "outcomes")
-		r := measure.Ranking{}
-		c := measure.Check{Key: "look", Outlooks: map[string]measure.Outlook{}}
-		share := normal(t, n)
-		chance := make([][]float64, n)
+func TestNextAgainstEntropy(t *testing.T) { rapid.Check(t, checkNext) }
+
+func FuzzNext(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkNext))
+}
+
+func checkNext(t *rapid.T) {
+	n, m := rapid.IntRange(2, 5).Draw(t, "causes"), rapid.IntRange(2, 4).Draw(t, "outcomes")
+	r := measure.Ranking{}
+	c := measure.Check{Key: "look", Outlooks: map[string]measure.Outlook{}}
+	share := normal(t, n)
+	chance := make([][]float64, n)
+	for i := range n {
+		key := string(rune('a' + i))
+		chance[i] = normal(t, m)
+		r.Odds = append(r.Odds, measure.Odds{Key: key, Share: share[i]})
+		c.Outlooks[key] = measure.Outlook{Chances: chance[i]}
+	}
+	after := 0.0
+	for k := range m {
+		p := 0.0
+		posterior := make([]float64, n)
 		for i := range n {
-			key := string(rune('a' + i))
-			chance[i] = normal(t, m)
-			r.Odds = append(r.Odds, measure.Odds{Key: key, Share: share[i]})
-			c.Outlooks[key] = measure.Outlook{Chances: chance[i]}
+			posterior[i] = share[i] * chance[i][k]
+			p += posterior[i]
 		}
-		after := 0.0
-		for k := range m {
-			p := 0.0
-			posterior := make([]float64, n)
-			for i := range n {
-				posterior[i] = share[i] * chance[i][k]
-				p += posterior[i]
-			}
-			for i := range posterior {
-				posterior[i] /= p
-			}
-			after += p * entropy(posterior)
+		for i := range posterior {
+			posterior[i] /= p
 		}
-		g, err := measure.Next(r, []measure.Check{c})
-		if err != nil || len(g) != 1 || math.Abs(g[0].Bits-(entropy(share)-after)) > 1e-9 {
-			t.Fatalf("%v, %v; want %v bits", g, err, entropy(share)-after)
-		}
-		ordered := measure.Check{Key: "look"}
-		for _, o := range r.Odds {
-			ordered.InOrder = append(ordered.InOrder, c.Outlooks[o.Key])
-		}
-		if h, err := measure.Next(r, []measure.Check{ordered}); err != nil || h[0] != g[0] {
-			t.Fatalf("in order %v, %v; by key %v", h, err, g)
-		}
-		// causes that share their chances count as if each had its own
-		shared, own := measure.Check{Key: "look"}, measure.Check{Key: "look"}
-		for range r.Odds {
-			p := chance[rapid.IntRange(0, n-1).Draw(t, "whose")]
-			shared.InOrder = append(shared.InOrder, measure.Outlook{Chances: p})
-			own.InOrder = append(own.InOrder, measure.Outlook{Chances: slices.Clone(p)})
-		}
-		if h, err := measure.Next(r, []measure.Check{shared, own}); err != nil || math.Abs(h[0].Bits-h[1].Bits) > 1e-12 {
-			t.Fatalf("shared and own chances: %v, %v", h, err)
-		}
-		ordered.InOrder = ordered.InOrder[1:]
-		if _, err := measure.Next(r, []measure.Check{ordered}); err == nil {
-			t.Fatal("an outlook too few was passed")
-		}
-	})
+		after += p * entropy(posterior)
+	}
+	g, err := measure.Next(r, []measure.Check{c})
+	if err != nil || len(g) != 1 || math.Abs(g[0].Bits-(entropy(share)-after)) > 1e-9 {
+		t.Fatalf("%v, %v; want %v bits", g, err, entropy(share)-after)
+	}
+	ordered := measure.Check{Key: "look"}
+	for _, o := range r.Odds {
+		ordered.InOrder = append(ordered.InOrder, c.Outlooks[o.Key])
+	}
+	if h, err := measure.Next(r, []measure.Check{ordered}); err != nil || h[0] != g[0] {
+		t.Fatalf("in order %v, %v; by key %v", h, err, g)
+	}
+	// causes that share their chances count as if each had its own
+	shared, own := measure.Check{Key: "look"}, measure.Check{Key: "look"}
+	for range r.Odds {
+		p := chance[rapid.IntRange(0, n-1).Draw(t, "whose")]
+		shared.InOrder = append(shared.InOrder, measure.Outlook{Chances: p})
+		own.InOrder = append(own.InOrder, measure.Outlook{Chances: slices.Clone(p)})
+	}
+	if h, err := measure.Next(r, []measure.Check{shared, own}); err != nil || math.Abs(h[0].Bits-h[1].Bits) > 1e-12 {
+		t.Fatalf("shared and own chances: %v, %v", h, err)
+	}
+	ordered.InOrder = ordered.InOrder[1:]
+	if _, err := measure.Next(r, []measure.Check{ordered}); err == nil {
+		t.Fatal("an outlook too few was passed")
+	}
 }
 
 func normal(t *rapid.T, n int) []float64 {

@@ -58,31 +58,43 @@ func TestHardRoots(t *testing.T) {
 
 // TestRootOfCubics holds the root of any rising cubic to its tolerance, and to
 // lie between the ends.
-func TestRootOfCubics(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		root := rapid.Float64Range(-100, 100).Draw(t, "root")
-		a := rapid.Float64Range(0.001, 10).Draw(t, "cubic")
-		b := rapid.Float64Range(0.001, 10).Draw(t, "linear")
-		tol := rapid.SampledFrom([]float64{0, 1e-12, 1e-6, 0.1}).Draw(t, "tol")
-		lo := root - rapid.Float64Range(0, 1000).Draw(t, "below")
-		hi := root + rapid.Float64Range(0, 1000).Draw(t, "above")
-		x, err := solve.Root(func(x float64) float64 { d := x - root; return a*d*d*d + b*d }, lo, hi, tol)
-		if err != nil || math.Abs(x-root) > tol+4*0x1p-52*math.Abs(root) || x < lo || x > hi {
-			t.Fatalf("%v, %v; want %v ± %v", x, err, root, tol)
-		}
-	})
+func TestRootOfCubics(t *testing.T) { rapid.Check(t, checkRootOfCubics) }
+
+func FuzzRootOfCubics(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkRootOfCubics))
+}
+
+func checkRootOfCubics(t *rapid.T) {
+	root := rapid.Float64Range(-100, 100).Draw(t, "root")
+	a := rapid.Float64Range(0.001, 10).Draw(t, "cubic")
+	b := rapid.Float64Range(0.001, 10).Draw(t, "linear")
+	tol := rapid.SampledFrom([]float64{0, 1e-12, 1e-6, 0.1}).Draw(t, "tol")
+	lo := root - rapid.Float64Range(0, 1000).Draw(t, "below")
+	hi := root + rapid.Float64Range(0, 1000).Draw(t, "above")
+	x, err := solve.Root(func(x float64) float64 { d := x - root; return a*d*d*d + b*d }, lo, hi, tol)
+	if err != nil || math.Abs(x-root) > tol+4*0x1p-52*math.Abs(root) || x < lo || x > hi {
+		t.Fatalf("%v, %v; want %v ± %v", x, err, root, tol)
+	}
 }
 
 // TestInverse holds f(Inverse(f, y)) to y, with a quantity for the argument.
-func TestInverse(t *testing.T) {
+func TestInverse(t *testing.T) { rapid.Check(t, checkInverse()) }
+
+func FuzzInverse(f *testing.F) {
+	fuzzBytes(f)
+	f.Fuzz(rapid.MakeFuzz(checkInverse()))
+}
+
+func checkInverse() func(*rapid.T) {
 	area := func(d units.Length) float64 { return math.Pi / 4 * d.Millimetres() * d.Millimetres() }
-	rapid.Check(t, func(t *rapid.T) {
+	return func(t *rapid.T) {
 		want := rapid.Float64Range(1e-3, 7000).Draw(t, "mm²")
 		d, err := solve.Inverse(area, want, 0, 100*units.Millimetre, units.Micrometres(1e-6))
 		if err != nil || math.Abs(area(d)/want-1) > 1e-7 {
 			t.Fatalf("%v gives %v, not %v; %v", d, area(d), want, err)
 		}
-	})
+	}
 }
 
 func TestFaults(t *testing.T) {
