@@ -26,14 +26,42 @@ func ranked(r measure.Ranking) []Finding {
 		}
 		out = append(out, f)
 	}
-	if alike := r.LikeLeader(); len(alike) > 1 {
-		var names []string
-		for _, o := range alike {
-			names = append(names, o.Text)
+	return append(out, alike(r)...)
+}
+
+// alike says what the readings cannot tell from the leader, and what they cannot tell
+// of being there beside it, some of each.
+func alike(r measure.Ranking) []Finding {
+	lead := r.Leader()
+	var instead, beside []string
+	for _, o := range r.LikeLeader() {
+		if o.Key == lead.Key {
+			continue
 		}
-		out = append(out, Finding{Key: "alike", Text: "these readings cannot tell apart: " + strings.Join(names, "; ")})
+		if also, ok := strings.CutPrefix(o.Text, lead.Text+", and "); ok {
+			beside = append(beside, also)
+		} else {
+			instead = append(instead, o.Text)
+		}
+	}
+	var out []Finding
+	if len(instead) > 0 {
+		out = append(out, Finding{Key: "alike", Text: "these readings cannot tell apart: " + some(append([]string{lead.Text}, instead...))})
+	}
+	if len(beside) > 0 {
+		out = append(out, Finding{Key: "beside", Text: "these readings cannot tell whether beside it " + some(beside)})
 	}
 	return out
+}
+
+// some names the first few of many.
+func some(all []string) string {
+	const named = 4
+	text := strings.Join(all[:min(len(all), named)], "; ")
+	if more := len(all) - named; more > 0 {
+		text += "; and " + strconv.Itoa(more) + " more"
+	}
+	return text
 }
 
 // odds adds the table of a ranking down to one per cent, if there is a ranking.
