@@ -40,7 +40,7 @@ func All(r job.Report) ([]Picture, error) {
 		case job.TimingResult:
 			some, err = timingPictures(v)
 		case job.IgnitionResult:
-			some, err = oddsPicture("ignition", "Ignition: odds", v.Verdict.Causes)
+			some, err = oddsPicture("ignition", "Ignition", v.Verdict.Causes)
 		case job.ClutchResult:
 			some, err = clutchPictures(v)
 		case job.CarburettorResult:
