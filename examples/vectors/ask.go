@@ -76,7 +76,9 @@ func (b *book) ask(fn any, names string, rows []row, how ...manner) {
 		h(a)
 	}
 	for _, k := range a.kept {
-		a.hits[k] = a.hits[k]
+		if !a.hits[k] {
+			a.hits[k] = false // to be found in some answer
+		}
 	}
 	t := a.fn.Type()
 	results := t.NumOut()

@@ -95,10 +95,6 @@ type outcome struct {
 	err    error
 }
 
-func of(result any, err error) outcome { return outcome{result, err} }
-
-func only(result any) outcome { return outcome{result, nil} }
-
 // book gathers cases.
 type book struct {
 	cases []Case
@@ -133,18 +129,6 @@ func (b *book) add(function string, args in, o outcome) {
 		b.keep(c.ID, fmt.Errorf("no answer to check"))
 	}
 	b.cases = append(b.cases, c)
-}
-
-// loosely is add with a wider tolerance, for answers of iterations whose steps
-// another program need not take.
-func (b *book) loosely(rel float64, function string, args in, o outcome) {
-	b.add(function, args, o)
-	for name, f := range b.cases[len(b.cases)-1].Expected {
-		if f.Tol != nil && f.Tol.Rel > 0 {
-			f.Tol = &checks.Tolerance{Rel: rel, Abs: f.Tol.Abs}
-			b.cases[len(b.cases)-1].Expected[name] = f
-		}
-	}
 }
 
 func (b *book) keep(id string, err error) {

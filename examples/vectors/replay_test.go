@@ -238,14 +238,14 @@ func fill(from map[string]Figure, path string, v reflect.Value) error {
 	if p, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok && here {
 		return p.UnmarshalText([]byte(f.Text))
 	}
-	if m, ok := v.Interface().(encoding.TextMarshaler); ok && here && (v.CanInt() || v.CanUint()) {
+	if _, ok := v.Interface().(encoding.TextMarshaler); ok && here && (v.CanInt() || v.CanUint()) {
 		for i := range 256 {
 			if v.CanUint() {
 				v.SetUint(uint64(i))
 			} else {
 				v.SetInt(int64(i - 128))
 			}
-			m = v.Interface().(encoding.TextMarshaler)
+			m := v.Interface().(encoding.TextMarshaler)
 			if text, err := m.MarshalText(); err == nil && string(text) == f.Text {
 				return nil
 			}
