@@ -373,12 +373,21 @@ func figures(x float64) []float64 {
 	}
 }
 
+// Made once: there is a place for them in every text of every argument.
+var (
+	nines  = strings.Repeat("9", 5000)
+	opens  = strings.Repeat("(", 5000)
+	ones   = strings.Repeat("1 ", 3000) + "mm"
+	mega   = strings.Repeat("a", 1<<20)
+	nested = strings.Repeat("[", 20000)
+)
+
 // texts returns malformed texts, some of them made of a good one.
 func texts(good string, r *rand.Rand) []string {
 	list := []string{
 		"", " ", "\x00", "NaN", "Inf", "-Inf", "1e999", "1/0", "1e999 mm", "NaN mm", "Inf mm", "1/0 in", "0/0 in", "-", "±", "1 ± NaN", "25 BTDC ± Inf", "1 mm ± -1 mm",
-		"9999999999999999999999999999999999999999 in", strings.Repeat("9", 5000), strings.Repeat("(", 5000), strings.Repeat("1 ", 3000) + "mm", "\xff\xfe", "½½", "1 1/2/3 in", "٣ mm", "x", "0x1p-1074 mm", "1_000 mm",
-		strings.Repeat("a", 1<<20), "M1e400", "-1 mm", "1e308 mile", "1e-400 in", "\n", "null", "{", `{"text":`, "[]", strings.Repeat("[", 20000),
+		"9999999999999999999999999999999999999999 in", nines, opens, ones, "\xff\xfe", "½½", "1 1/2/3 in", "٣ mm", "x", "0x1p-1074 mm", "1_000 mm",
+		mega, "M1e400", "-1 mm", "1e308 mile", "1e-400 in", "\n", "null", "{", `{"text":`, "[]", nested,
 	}
 	if good != "" {
 		cut := r.IntN(len(good))
