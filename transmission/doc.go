@@ -20,6 +20,8 @@
 //	release arms, quick threads, ball ramps, rockers ReleaseArm, QuickThread, BallRamp, Rocker, PushRod
 //	torque and pressure of a pack, its size          Plates.Carry, Plates.ClampFor, RingFor
 //	what notched slots keep of it                    Plates.CarryFading
+//	what a release weighed by balance and rule gives Weighed.Advantage, FitEffort
+//	how many faces carry a torque                    Plates.FacesFor
 //	friction of a lining, loss of a cable or screw   LiningFriction, CableEfficiency, ScrewEfficiency
 //
 // A clutch keeps two ledgers. Force: the springs press the plates together, and

@@ -176,3 +176,70 @@ func ExampleClutch_Mixed() {
 	// the plate lifts 3.12 mm out of true; put on the studs in turn, springs 1 3 2 4 leave 0.39 mm; or as they stand, nut 1 out by 3 flats, nut 2 out by 3 flats, nut 3 in by 3 flats, nut 4 in by 3 flats, which leaves 0.37 mm at this setting
 	// as they stand: drags
 }
+
+// S. S. Bhavikatti, Mechanics of Solids, example 6.1: 10 kN lifted by 500 N, which
+// moves 20 m for 0.8 m of the load.
+func ExampleWeighed_Advantage() {
+	w := transmission.Weighed{
+		Effort: measure.Exact(500 * units.Newton), Load: measure.Exact(10 * units.Kilonewton),
+		EffortTravel: measure.Exact(20 * units.Metre), LoadTravel: measure.Exact(units.Metres(0.8)),
+	}
+	a, err := w.Advantage()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(a.Force, a.Travel, a.Efficiency, a.Ideal)
+	// Output:
+	// 20 25 0.8 400 N
+}
+
+// A push rod loaded with weights and the lever drawn by a spring balance, invented
+// readings: what the hand spends on friction before it lifts anything.
+func ExampleFitEffort() {
+	var trials []transmission.Weighed
+	for _, t := range [][2]string{{"200 N", "24 N"}, {"600 N", "54 N"}, {"1000 N", "85 N"}} {
+		trials = append(trials, transmission.Weighed{
+			Load:   measure.MustRead(t[0], measure.Nominal[units.Force](0.01)),
+			Effort: measure.MustRead(t[1], measure.SpringBalance()),
+		})
+	}
+	law, err := transmission.FitEffort(trials)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("idle", law.Idle)
+	effort, err := law.Effort(1300 * units.Newton)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	load, err := law.Load(120 * units.Newton)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	eta, err := law.Efficiency(effort, 17)
+	fmt.Printf("1300 N take %s, 120 N lift %s\n", effort.In(units.Newton, 0), load.In(units.Newton, 0))
+	fmt.Printf("%.0f %% of the work arrives %v\n", eta.Percents(), err)
+	// Output:
+	// idle 8.6 ± 1.7 N
+	// 1300 N take 108 N, 120 N lift 1461 N
+	// 71 % of the work arrives <nil>
+}
+
+// U. C. Jindal, Machine Design, example 22-6: faces for 47.746 N m at a mean pressure
+// of 0.3 N/mm² on a ring of 75 by 125 mm. The book goes on with four.
+func ExamplePlates_FacesFor() {
+	p := transmission.Plates{Faces: 1, Outer: 125 * units.Millimetre, Inner: 75 * units.Millimetre}
+	clamp, err := p.ClampFor(units.Megapascals(0.4))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	n, err := p.FacesFor(units.NewtonMetres(47.746), units.Value(0.1), clamp)
+	fmt.Printf("%.2f %v\n", n, err)
+	// Output:
+	// 4.05 <nil>
+}

@@ -222,3 +222,20 @@ func (p *Plates) check(l *fault.List) int {
 	}
 	return n
 }
+
+// FacesFor returns how many rubbing faces carry a torque at a coefficient of friction
+// under a clamp, as the figure comes out: T/(mu W Rm). Round it up; one fewer slips.
+// The faces of p itself do not count. Ranges and source as of [Plates.Carry], torque
+// 1 mN m to 1 MN m; U. C. Jindal, Machine Design, example 22-6. Errors: figures
+// missing or outside their range.
+func (p Plates) FacesFor(torque units.Torque, friction units.Ratio, clamp units.Force) (float64, error) {
+	var l fault.List
+	need(&l, "torque", torque.NewtonMetres(), "N m", 1e-3, 1e6)
+	p.Faces = 1
+	one, err := p.Carry(friction, clamp)
+	l.Under("", err)
+	if err := l.Err(); err != nil {
+		return 0, err
+	}
+	return torque.Ratio(one.Torque), nil
+}

@@ -3,6 +3,7 @@ package checks_test
 import (
 	"math"
 
+	"example.com/benchbook/timing/gear"
 	"example.com/benchbook/transmission"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
@@ -54,7 +55,11 @@ func atSpeed(r *run, t units.Torque) units.Power {
 }
 
 func ofPower(r *run) units.Torque {
-	return units.NewtonMetres(get[units.Power](r, "P").Watts() / get[units.RotationalSpeed](r, "speed").RadiansPerSecond())
+	r.t.Helper()
+	n := get[units.RotationalSpeed](r, "speed")
+	h, err := gear.HoldTorque(get[units.Power](r, "P"), n, n, 0)
+	r.ok(err)
+	return h.In
 }
 
 // whole runs a ring under its greatest pressure: clamp, torque, power.
@@ -114,6 +119,58 @@ var clutchRunners = map[string]runner{
 		want(r, "r_o", p.Outer.Times(0.5))
 		want(r, "r_i", p.Inner.Times(0.5))
 	},
+	"clutch-11": func(r *run) {
+		// The pressure given is at the mean radius; under uniform wear that at the inner
+		// edge is greater by the ratio of the radii.
+		k, mean := r.num("ratio_ri_ro"), get[units.Length](r, "r_m")
+		outer := mean.Times(4 / (1 + k))
+		p := transmission.Plates{Faces: 1, Outer: outer, Inner: outer.Times(k)}
+		w, err := p.ClampFor(get[units.Pressure](r, "p_mean").Times((1 + k) / (2 * k)))
+		r.ok(err)
+		n, err := p.FacesFor(ofPower(r), get[units.Ratio](r, "mu"), w)
+		r.ok(err)
+		r.numbers("interfaces", n)
+		c, err := p.Carry(get[units.Ratio](r, "mu"), w)
+		r.ok(err)
+		want(r, "p_max", c.Peak)
+		want(r, "T", ofPower(r))
+		r.leave("arithmetic on the inputs alone", "r_i", "r_o")
+	},
+	"clutch-12": func(r *run) {
+		// even pressure; the source takes half the sum of the radii for the mean, which is
+		// 0.4 % less than even pressure has it at this ratio, and rounds to a tenth of an inch
+		p, err := transmission.RingFor(get[units.Torque](r, "T"), get[units.Ratio](r, "mu"), get[units.Pressure](r, "p"), 2, 1/r.num("ratio_ro_ri"), transmission.UniformPressure)
+		r.ok(err)
+		want(r, "d_o", p.Outer)
+		want(r, "d_i", p.Inner)
+	},
+	"lever-01": func(r *run) {
+		a, err := transmission.Weighed{
+			Effort: measure.Exact(get[units.Force](r, "effort")), Load: measure.Exact(get[units.Force](r, "load")),
+			EffortTravel: measure.Exact(get[units.Length](r, "effort_travel")), LoadTravel: measure.Exact(get[units.Length](r, "load_travel")),
+		}.Advantage()
+		r.ok(err)
+		r.numbers("MA", a.Force.Value().Value())
+		r.numbers("VR", a.Travel.Value().Value())
+		r.numbers("efficiency", a.Efficiency.Value().Value())
+		want(r, "ideal_effort", a.Ideal)
+	},
+	"lever-02": func(r *run) {
+		trial := func(n string) transmission.Weighed {
+			return transmission.Weighed{Load: measure.Exact(get[units.Force](r, "load_"+n)), Effort: measure.Exact(get[units.Force](r, "effort_"+n))}
+		}
+		law, err := transmission.FitEffort([]transmission.Weighed{trial("1"), trial("2")})
+		r.ok(err)
+		r.numbers("m", law.PerLoad.Value().Value())
+		want(r, "C", law.Idle.Value())
+		effort := get[units.Force](r, "effort")
+		load, err := law.Load(effort)
+		r.ok(err)
+		want(r, "load", load)
+		eta, err := law.Efficiency(effort, r.num("VR"))
+		r.ok(err)
+		r.numbers("efficiency", eta.Percents())
+	},
 	"clutch-04": func(r *run) {
 		// A face a quarter of the mean radius wide: inner over outer is 7 to 9.
 		// The pressure given is at the mean radius, 7/8 of that at the inner edge.
@@ -141,7 +198,7 @@ var clutchRunners = map[string]runner{
 		p := ring(r, 0, transmission.UniformPressure)
 		p.Driving, p.Driven = n[0], n[1]
 		t := ofPower(r)
-		r.leave("arithmetic on the inputs alone", "T")
+		want(r, "T", t)
 		w := clampOf(r, p, t)
 		want(r, "W", w)
 		want(r, "p", carry(r, p, w).Mean)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/benchbook/timing/gear"
 	"example.com/benchbook/transmission/drive"
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
@@ -100,7 +101,15 @@ var driveRunners = map[string]runner{
 		at, err := in.Pull(r.num("omega_engine") * 0.3 / get[units.Speed](r, "v").MetresPerSecond())
 		r.ok(err)
 		r.numbers("a", at.Acceleration.MetresPerSecondSquared())
-		r.leave("speed and power of the engine follow by multiplication", "omega_engine", "P")
+		box, err := drive.BoxOf(fmt.Sprint(r.num("G")))
+		r.ok(err)
+		line := drive.Line{Box: box, Rolling: measure.Exact(get[units.Length](r, "r").Times(2 * math.Pi))}
+		n, err := line.EngineAt(box.Top().Name, get[units.Speed](r, "v"))
+		r.ok(err)
+		want(r, "omega_engine", n.Value())
+		d, err := gear.Simple(20, 20).Drive(n.Value(), get[units.Torque](r, "T_engine"), 0)
+		r.ok(err)
+		want(r, "P", d.Power)
 	},
 	"gear-06": func(r *run) {
 		box, err := drive.BoxOf(fmt.Sprint(r.num("overall_ratio")))
