@@ -22,5 +22,5 @@
 // sizes are those of perfect involutes without backlash allowance.
 //
 // Not covered: bevel teeth beyond their ratio, worms, strength and wear of teeth,
-// chain geometry, measurement over balls.
+// chain geometry.
 package gear

@@ -214,33 +214,34 @@ func (w Wheel) Span(k int) (Span, error) {
 	return Span{Over: k, W: units.Millimetres(at(k)), Touches: units.Millimetres(d), OnFlank: d > f.db && d < f.da}, nil
 }
 
-// OverPins is a measurement over two pins in opposite tooth spaces.
+// OverPins is a measurement over two pins or balls in opposite tooth spaces.
 type OverPins struct {
 	M units.Length `json:"m"`
-	// PerThickness is how much M grows for each unit the teeth are thicker.
+	// PerThickness is how much M grows for each unit the teeth are thicker,
+	// square to the tooth.
 	PerThickness float64     `json:"per_thickness"`
-	Pressure     units.Angle `json:"pressure"` // at the pins' centres
+	Pressure     units.Angle `json:"pressure"` // at the pins' centres, transverse
 }
 
-// OverPins returns the measurement over pins of a diameter on a spur wheel: inv f =
-// inv a + dp/(z m cos a) - pi/(2 z) + 2 x tan a/z, centres on z m cos a/cos f, twice
-// that radius plus a pin, times cos(90°/z) for odd teeth (example of a handbook, 32
-// teeth of 4 DP, 8.6032 in, reproduced to the last digit; odd form from memory). A
-// pin of 1.728 modules is customary for outside teeth (from memory). Errors: those of
-// [Wheel.Err]; a helical wheel; a pin that falls to the root or stands out of reach.
+// OverPins returns the measurement over pins of a diameter: inv f = inv at + dp/(z mn
+// cos an) - pi/(2 z) + 2 x tan an/z, centres on z mt cos at/cos f, twice that radius
+// plus a pin, times cos(90°/z) for odd teeth (example of a handbook, a spur wheel of 32
+// teeth of 4 DP, 8.6032 in, reproduced to the last digit; odd form from memory). On
+// a helical wheel it is that over two balls held square across the axis, which pins
+// give too if the teeth are even (derived: the ball touches the flank in its normal
+// plane, and db cos bb = z mn cos an). A pin of 1.728 modules is customary for outside
+// teeth (from memory). Errors: those of [Wheel.Err]; a pin that falls to the root or
+// stands out of reach.
 func (w Wheel) OverPins(pin units.Length) (OverPins, error) {
 	var l fault.List
 	l.Under("", w.Err())
 	above(&l, "pin", pin, "mm")
-	if w.Helix != 0 {
-		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "helix", Unit: "°", Rule: "pins are for spur wheels here; use balls or the span on helical ones"})
-	}
 	if err := l.Err(); err != nil {
 		return OverPins{}, err
 	}
 	w = w.filled()
 	f := w.figures()
-	y := inv(f.an) + pin.Millimetres()/f.db - math.Pi/(2*f.z) + 2*f.x*math.Tan(f.an)/f.z
+	y := inv(f.at) + pin.Millimetres()/(f.z*f.mn*math.Cos(f.an)) - math.Pi/(2*f.z) + 2*f.x*math.Tan(f.an)/f.z
 	if !(y > 0) {
 		return OverPins{}, fault.Fault{Code: fault.OutOfRange, Path: "pin", Value: pin.String(), Unit: "mm", Rule: "too thin: it touches no flank"}
 	}
@@ -254,7 +255,7 @@ func (w Wheel) OverPins(pin units.Length) (OverPins, error) {
 	}
 	return OverPins{
 		M:            units.Millimetres(f.db/math.Cos(a)*across + pin.Millimetres()),
-		PerThickness: math.Cos(f.an) / math.Sin(a) * across,
+		PerThickness: math.Cos(f.at) / (f.cosB * math.Sin(a)) * across,
 		Pressure:     units.Radians(a),
 	}, nil
 }
