@@ -313,4 +313,17 @@ func TestZeroOfATableWithLittleBase(t *testing.T) {
 	if off := math.Abs(f.Zero.Millimetres() - zero); off > 0.005 {
 		t.Errorf("zero %v, put in %g mm", f.Zero, zero)
 	}
+	// By hand and unevenly, in thousandths of an inch; invented. Four readings stand on
+	// the base circle, none of them more than a thousandth off it.
+	samples = nil
+	for at, thou := range map[float64]float64{-290: 0, -270: 4, -255: 15, -240: 45, -225: 85, -210: 132, -190: 200, -170: 258, -150: 300, -130: 318, -110: 322,
+		-90: 310, -70: 285, -50: 240, -30: 178, -10: 110, 5: 65, 20: 30, 35: 8, 50: 1, 65: 0} {
+		samples = append(samples, cam.CrankSample(units.CrankDegrees(at), units.Inches(thou/1000)))
+	}
+	if f, err = cam.Fit(samples, cam.FitOptions{}); err != nil {
+		t.Fatal(err)
+	}
+	if off := math.Abs(f.Zero.Inches() * 1000); off > 0.5 {
+		t.Errorf("zero %.2f thou, read 0, 0 and 1 there", f.Zero.Inches()*1000)
+	}
 }

@@ -121,7 +121,11 @@ func Fit(samples []Sample, opt FitOptions) (Fitted, error) {
 		out.Basis.Assumed = append(out.Basis.Assumed, refdata.Assumption{What: "noise of one reading", Value: "0.01 mm, a dial gauge", Status: refdata.CommonPractice})
 	}
 	if !opt.KeepZero {
-		zero, runOut := baseLevel(y, opt.Small.Millimetres())
+		most := math.Inf(1)
+		if slices.ContainsFunc(gaps(at), func(g float64) bool { return g > longestGap }) {
+			most = opt.Small.Millimetres() / 2
+		}
+		zero, runOut := baseLevel(y, most)
 		out.Zero, out.RunOut = units.Millimetres(zero), units.Millimetres(runOut)
 		for i := range y {
 			y[i] -= zero
@@ -241,12 +245,26 @@ func gather(l *fault.List, samples []Sample) (at, y, weight []float64) {
 	return at, y, weight
 }
 
+// gaps are the stretches from each angle to the next, round the turn.
+func gaps(at []float64) []float64 {
+	all := make([]float64, len(at))
+	for i := range at {
+		if i+1 < len(at) {
+			all[i] = at[i+1] - at[i]
+		} else {
+			all[i] = at[0] + turnDegrees - at[i]
+		}
+	}
+	return all
+}
+
 // baseLevel finds the level of the base circle from lifts in the order of angle: the
 // place where a tenth of them lie closest together in the lower half, then the mean
 // of all within 2.5 standard deviations of it, by turns. The noise is judged from
-// second differences among the low readings, those of a lobe whose base circle was
-// hardly read no higher than what counts as small: its flanks bend and are no noise.
-func baseLevel(y []float64, small float64) (level, runOut float64) {
+// second differences among the low readings. Of a lobe whose base circle was hardly
+// read, most says how far above the level a reading and its neighbours may be to
+// count for that: its flanks bend and are no noise.
+func baseLevel(y []float64, most float64) (level, runOut float64) {
 	n := len(y)
 	s := slices.Clone(y)
 	slices.Sort(s)
@@ -259,13 +277,17 @@ func baseLevel(y []float64, small float64) (level, runOut float64) {
 	}
 	var bends []float64
 	for i := range n {
-		if y[i] <= min(s[n/3], level+small) {
-			bends = append(bends, math.Abs(y[(i+n-1)%n]-2*y[i]+y[(i+1)%n]))
+		before, after := y[(i+n-1)%n], y[(i+1)%n]
+		if y[i] <= s[n/3] && max(before, y[i], after) <= level+most {
+			bends = append(bends, math.Abs(before-2*y[i]+after))
 		}
 	}
-	slices.Sort(bends)
-	// The median size of a second difference is 0.6745 sqrt(6) of the noise.
-	near := 2.5*bends[len(bends)/2]/(0.6745*math.Sqrt(6)) + 1e-6
+	near := 1e-6
+	if len(bends) > 0 {
+		slices.Sort(bends)
+		// The median size of a second difference is 0.6745 sqrt(6) of the noise.
+		near += 2.5 * bends[len(bends)/2] / (0.6745 * math.Sqrt(6))
+	}
 	near = max(near, best)
 	for range 8 {
 		sum, count, lo, hi := 0.0, 0, math.Inf(1), math.Inf(-1)
