@@ -24,7 +24,7 @@ func (c *LiftCurve) say(s *Section, in timing.Input) {
 		s.Findings = append(s.Findings, Finding{Key: name + "-curve", Text: text + ": no events by it, " + none.Text})
 		return
 	}
-	text += ": passes " + c.Check.String() + " at " + c.Opens.Value().String() + " and " + c.Closes.Value().String() +
+	text += ": passes " + dial(c.Check) + " at " + c.Opens.Value().String() + " and " + c.Closes.Value().String() +
 		", greatest lift " + c.MaxLift.Value().In(units.Millimetre, 2)
 	if n := len(c.StandsIn); n == 1 {
 		text += "; it stands in for " + c.StandsIn[0]
@@ -49,6 +49,14 @@ func (c *LiftCurve) say(s *Section, in timing.Input) {
 		}
 	}
 	s.Findings = append(s.Findings, Finding{Key: name + "-curve", Text: text})
+}
+
+// dial says a lift as a gauge shows it, in millimetres, or in inches where only they are round.
+func dial(l units.Length) string {
+	if mm := l.Millimetres() * 100; math.Abs(mm-math.Round(mm)) < 1e-6 {
+		return l.String()
+	}
+	return l.In(units.Inch, 3)
 }
 
 // rows tells the table beside the other readings, and marks those it stands in for.
