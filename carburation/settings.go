@@ -177,8 +177,9 @@ func (m *Model) tickOverLift(speed float64) float64 {
 // wanted. ok is false if it does not; then low and high are lambda at the ends.
 func (m *Model) reach(t Target, low, high float64, change func(p *plant, k float64)) (k, lambdaLow, lambdaHigh float64, ok bool) {
 	speed := t.Speed.RevolutionsPerSecond()
+	var p plant // one for all trials
 	at := func(k float64) float64 {
-		p := m.plant
+		p = m.plant
 		change(&p, k)
 		s := p.at(t.Lift.Value()*p.bore, speed, &m.value)
 		if s.lambda == 0 {
