@@ -95,6 +95,7 @@ func threadFinding(where string, id fastener.Identification) Finding {
 func threadTable(results ThreadsResult) Table {
 	table := Table{Title: "For the likeliest", Head: []string{"thread", "outside", "pitch", "tap drill", "spanner"}}
 	done := map[string]bool{}
+	drills := fastener.Drills()
 	for _, t := range results.Threads {
 		th := t.Identification.Thread()
 		if th.IsZero() || done[th.Key()] {
@@ -102,7 +103,7 @@ func threadTable(results ThreadsResult) Table {
 		}
 		done[th.Key()] = true
 		drill := "none in the set"
-		if tap, err := fastener.TappingDrill(th, units.Percents(engagement), fastener.ChartDepth, fastener.Drills()); err == nil && !tap.Reason.Given() {
+		if tap, err := fastener.TappingDrill(th, units.Percents(engagement), fastener.ChartDepth, drills); err == nil && !tap.Reason.Given() {
 			drill = tap.Choice.Drill.Name + ", " + percent(tap.Choice.Engagement.Value())
 		}
 		spanner := "not in the tables"
