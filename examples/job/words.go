@@ -49,7 +49,7 @@ func alike(r measure.Ranking) []Finding {
 		out = append(out, Finding{Key: "alike", Text: "these readings cannot tell apart: " + some(append([]string{lead.Text}, instead...))})
 	}
 	if len(beside) > 0 {
-		out = append(out, Finding{Key: "beside", Text: "these readings cannot tell whether beside it " + some(beside)})
+		out = append(out, Finding{Key: "beside", Text: "beside it these readings leave open: " + some(beside)})
 	}
 	return out
 }
