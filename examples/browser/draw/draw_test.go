@@ -131,3 +131,15 @@ func ExampleMixture() {
 	// Output:
 	// lambda by the model: 0.89 wide open, 0.79 half open, 0.36 an eighth open
 }
+
+func ExampleWindow() {
+	report, err := job.Run(job.Demo())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	finding, _ := Window(report.Section("clutch").Result.(job.ClutchResult), 360)
+	fmt.Println(finding)
+	// Output:
+	// no setting both holds and frees: it holds from 8.8 turns on and frees only up to 2.3; now, 6.0 in: slips and drags at once
+}

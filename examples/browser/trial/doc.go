@@ -1,6 +1,7 @@
 // Package trial tries a job with some of its readings moved: what would the
 // bench say if the spring nuts stood two flats further in, or the inlet cam ten
-// degrees later, or the main jet a tenth larger? It is what the browser page of this folder runs on.
+// degrees later, or the main jet a tenth larger? It is what the browser page of
+// this folder runs on.
 //
 //	task                                          use
 //	read a job file, list its faults              Open
