@@ -14,13 +14,16 @@
 //	a model taught by lambda readings             Model.Calibrate
 //	main jet, slide, needle and pilot for wanted
 //	mixtures, or why they cannot be reached       Model.Settings
-//	a jet in another marking                      ReadJet, Jet.Size
+//	lambda as it is read in the exhaust           LambdaSensor
+//	a jet in another marking                      ReadJet, MustReadJet, BoreJet, FlowJet, Jet.Size
 //	a slide's number as a height                  CutawayOf
-//	a jet timed at the bench                      FallingHead, FlowAt, EmptyingTime
+//	a jet timed at the bench                      FallingHead, TimedJet, FlowAt, EmptyingTime
 //	tap, pipe and float seat against the need     FuelFeed
 //	fuel level                                    Float.LevelShift, LevelEffect
 //	air an engine draws                           Intake, AirSpeed
-//	a choke: flow, suction, size                  Choke, Suction, ChokeArea, Expansibility
+//	a choke: flow, suction, size                  Choke, Suction, SuctionAtSpeed, ChokeArea,
+//	                                              ChokeDiameter, Expansibility
+//	area and diameter                             CircleArea, CircleDiameter
 //	fuel through a jet over a lip                 Orifice, ParallelBore, Reynolds
 //	choke and plain jet, air cleaner              PlainJet, CleanerMixture
 //	jet, air bleed and outlet                     Emulsion

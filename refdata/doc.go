@@ -3,14 +3,14 @@
 //
 //	task                                          use
 //	a screw thread by name                        Threads().ByName("1/4-26 cycle")
-//	all threads of one system                     ThreadsOf(BSF).All()
+//	all threads of one system, the systems        ThreadsOf(BSF).All(), Systems
 //	threads between two outside diameters         Threads().Between(lo, hi)
 //	drills and wire by number, letter, gauge      NumberDrills, LetterDrills, MetricDrills, WireGauge
 //	hexagons and spanners                         WhitworthHexagons, WhitworthSpanners,
 //	                                              UnifiedHexagons, BAHexagons, MetricHexagons
-//	strength of a bolt by its marking             PropertyClassAt, GradeAt
-//	linings, springs, chain, tyres                Friction, SpringModuli, SpringStrengths,
-//	                                              DiscSprings, Chains, Tyres
+//	strength of a bolt by its marking             PropertyClassAt, GradeAt, PropertyClasses, Grades
+//	linings, springs, chain, tyres                Friction, FrictionMaterials, SpringModuli,
+//	                                              SpringStrengths, DiscSprings, Chains, Tyres
 //	fuels, exhaust, jets, slides                  Fuels, ExhaustGases, JetDrills, JetCoefficients,
 //	                                              SlideCutaways, ThrottleInfluences
 //	where to begin with a carburettor             BeginAt, StartingPoints
@@ -18,7 +18,9 @@
 //	gears, dial gauges, valve timings of books    GearModules, GearBacklashes, LeastBacklashes,
 //	                                              DialGauges, ValveTimings
 //	is this part worn, is this gap right          CheckLimit, CheckLimits, WorkshopLimits, PlugThreads
-//	what a figure rests on                        Origin.Sources, the Sources method of every row
+//	what a figure rests on                        Origin.Sources, the Sources method of every row,
+//	                                              Practice
+//	a figure or range that may be open            Known, RangeOf
 //	every table with its size, hash and sources   Tables, Hash
 //	figures on which published tables differ      Disagreements
 //	what was left out on purpose                  LeftOut

@@ -11,7 +11,8 @@
 //	uncertainty, chance that it is open, budgets,
 //	repairs that reopen it, turns and flats to move  Adjust
 //	which fault or mis-assembly explains the signs
-//	and readings, and what to read next              Diagnose
+//	and readings, and what to read next              Diagnose, KnownCauses
+//	nuts counted by their flats                      NutTurns
 //	free play and nuts set together                  Clutch.Region
 //	a plate that lifts unevenly                      Clutch.Even
 //	springs of a set that are not alike              Clutch.Mixed

@@ -8,11 +8,13 @@
 // methods Times and Ratio touch the number.
 //
 //	task                                     use
-//	read text                                ParseLength ..., Parse, ParseNoted
-//	write text                               String, In, MarshalText
+//	read text                                ParseLength ..., Parse, ParseNoted, MustParse
+//	write text                               String, In, MarshalText, WithUncertainty
+//	what to show beside an empty field       Example, Name
 //	workshop fraction                        NearestFraction
 //	crank and cam degrees                    CrankAngle, CamAngle, CamAngle.AtCrank
-//	a place in the cycle, "25 BTDC"          CrankPosition, ParsePosition
+//	a place in the cycle, "25 BTDC"          CrankPosition, ParsePosition, Before, After
+//	numbers in and out of generic code       FromSI, FromFigure, Finite
 //	faults of the text                       package units/fault
 //	readings with an uncertainty             package units/measure
 //	root of a function of one quantity       package units/solve

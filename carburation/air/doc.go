@@ -1,7 +1,8 @@
 // Package air gives the state of the air an engine breathes.
 //
 //	task                                          use
-//	standard air at a height                      Standard, StandardGeometric
+//	standard air at a height                      Standard, StandardGeometric, ISO2533
+//	that air as weather                           Atmosphere.Weather
 //	height at which standard air has a pressure
 //	or a density                                  PressureHeight, DensityHeight
 //	geometric height to geopotential and back     Geopotential, Geometric

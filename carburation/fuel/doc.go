@@ -4,9 +4,10 @@
 //	a formula such as C8H18, CH1.87 or CH3OH      ParseFormula, Formula
 //	shares by mass of carbon, hydrogen ...        Composition
 //	air that burns a fuel exactly                 Stoichiometric
+//	what air a book takes to be                   Convention, NitrogenPerOxygen
 //	what leaves the exhaust                       Burn
 //	carbon monoxide to lambda                     LambdaFromCO
-//	the fuels of the tables                       All, Named
+//	the fuels of the tables                       All, Named, Petrol
 //	blends by volume, by mass, by moles           BlendByVolume, BlendByMass, MixMoles
 //	density at a temperature                      Fuel.DensityAt, PetroleumExpansion
 //	net from gross heating value                  NetFromGross

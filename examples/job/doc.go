@@ -3,7 +3,7 @@
 //
 //	task                                         use
 //	from the bytes of a job file to a report     Run
-//	the demonstration job                        Demo
+//	the demonstration job, an empty one          Demo, Empty
 //	one part of the report                       Report.Section
 //	what a table of lift came to                 TimingResult, LiftCurve
 //

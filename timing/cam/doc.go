@@ -13,11 +13,13 @@
 //	lift at the valve: rocker geometry, clearance      Valve, Rocker
 //	what another clearance does                        Valve.WithClearance, Valve.ClearanceFor
 //	the same cam under another follower                Curve.WithFollower, Curve.Contact
+//	the followers                                      Flat, Radiused, Roller, Swinging
 //	the speed at which the follower leaves the cam     Valve.LiftOff, Parts
 //	area opened by the valve                           Seat, Valve.FlowArea, PortFor
 //	standard motions; cams of arcs and tangents        Rise, ArcCam, TangentCam
 //	which known cam an unmarked one is                 Identify
-//	what holds it: press fit, taper, key, splines      PressFit, Taper, Key, Splines
+//	what holds it: press fit, taper, key, splines      PressFit, Taper, Key, Splines, Friction
+//	stress in a hub, what a slack key turns            Lame, KeySlack
 //	how a taper bears that has slipped                 Taper.Bedded
 //
 // Angles are those of the camshaft, growing in the running direction; [CrankSample]

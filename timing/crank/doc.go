@@ -15,7 +15,8 @@
 //	compression left from inlet closing                Cylinder.TrappedAt
 //	what the gauge should show, what the leg must do   Cylinder.Cranking
 //	what a leak-down test says as a hole               LeakTester
-//	pressure and ratio by a polytropic                 CompressedPressure, RatioOfPressures ...
+//	pressure, heat and ratio by a polytropic           CompressedPressure, CompressedTemperature,
+//	                                                   RatioOfPressures, RatioOfTwoPressures
 //
 // Positions are counted from the piston's own dead centres; travel is positive
 // downwards from TDC. Formulas are for a rigid crank without bearing play.

@@ -1,8 +1,8 @@
 // Package drive is the gearing of a motorcycle from crankshaft to road.
 //
 //	task                                             use
-//	exact ratio of pairs and trains                  Pair, Train, Ratio
-//	gearbox from teeth, or from its printed ratios   NewLayshaft, NewBox
+//	exact ratio of pairs and trains                  Pair, Train, Ratio, NewRatio, ParseRatio, OneToOne
+//	gearbox from teeth, or from its printed ratios   NewLayshaft, BoxOf, NewBox
 //	which set of gears a box holds                   IdentifyBox
 //	overall ratios, road speed and engine speed in
 //	each gear, gaps                                  Line.Table, Line.SpeedAt, Line.EngineAt
@@ -11,16 +11,17 @@
 //	chain wear by measured length, tooth sharing     ChainWear, WearSharing
 //	chain speed, pull and safety                     ChainPull
 //	which chain an unmarked one is                   IdentifyChain
-//	outline of a sprocket                            FormOf, PitchDiameter
+//	outline of a sprocket, pitch of an unmarked one  FormOf, PitchDiameter, PitchFor
 //	tyre by its code                                 ParseTyre
 //	rolling circumference                            Tyre.Rolling, RollOut
 //	modern sizes near to an old one                  Tyre.Equivalents
 //	road load, top speed                             RoadLoad, TopSpeed
-//	drag and rolling resistance from a run down      CoastDown
-//	gearing for solo and sidecar                     Suit
-//	top speed in each gear on a power curve          InGears
+//	drag and rolling resistance from a run down      CoastDown, DragAreaFrom, RollingAt
+//	gearing for solo and sidecar                     Suit, Compare
+//	top speed in each gear on a power curve          InGears, NewCurve
 //	ratio for the strongest pull                     BestPull
-//	speedometer drive and error                      ReadSpeedometer, SpeedometerDrive
+//	speedometer drive and error                      ReadSpeedometer, SpeedometerDrive,
+//	                                                 GreatestIndicated
 //	lines to draw                                    Line.Sawtooth, Thrusts, Curve
 //
 // Ratios are driven over driver: above one is a reduction. They are exact

@@ -3,19 +3,21 @@
 //
 //	task                                             use
 //	rate of a coil spring from its dimensions        Rate, NewHelical
-//	stress at a load, and the factors on it          Stress, Factor, Helical.At
+//	stress at a load, and the factors on it          Stress, LoadAtStress, Factor, Helical.At
 //	solid length, least working length, pitch,
 //	buckling, surge, strength                        Helical.Figures
 //	load at a length, length at a load               Helical.At, Helical.Load, Helical.Deflection
 //	a spring known by its rate alone                 NewLinear
+//	a spring behind a lever                          NewLevered
 //	load lost by a tired spring                      SetLoss
 //	springs side by side or one inside another       NewParallel
 //	springs end to end                               NewSeries
 //	disc spring: load, rate, stresses, snap limit    NewDisc, Disc.At, Disc.Figures
 //	discs stacked                                    NewStack
-//	wire strength by size, with the fit named        Law, Wires, Fits
-//	size a spring                                    WireFor, WireForLaw, CoilsFor, MeanFor
-//	margin against fatigue                           Fatigue
+//	wire strength by size, with the fit named        Law, LawOf, Wires, Fits
+//	stiffness of what it is made of                  Steel, ModulusOf
+//	size a spring                                    WireFor, WireForLaw, CoilsFor, MeanFor, FreeFor
+//	margin against fatigue, wire that has it         Fatigue, WireForFatigue, PatentedWire
 //	rate through loads at several lengths            FitLine
 //	rate by loads against rate by dimensions, and
 //	what lies behind a difference                    Identify

@@ -15,12 +15,17 @@
 //	how a bolt goes into another thread's nut         Mate
 //	drill for a wanted engagement                     TappingDrill, TappingHole
 //	engagement a hole gives                           Engagement
-//	sets of drills                                    Drills, MetricDrills, FractionDrills ...
+//	sets of drills                                    Drills, MetricDrills, FractionDrills,
+//	                                                  NumberDrills, LetterDrills
 //	wire and drill gauges, both ways                  Gauge
 //	hexagon and spanner for a thread                  Hexagons
-//	which spanner of a set fits these flats           SpannersFor
+//	which spanner of a set fits these flats           SpannersFor, Spanners
 //	how far to tighten, and by what torque            Tighten, TorqueFor, TensionFor
+//	how strong a bolt of a marking is                 Class, Grade
+//	friction of a joint                               Dry, Oiled, Greased, SameFriction
 //	what strips first, how much thread is needed      Strip, UsualEngagement
+//	what the hole is made of                          LightAlloy, CastIron, MildSteel, BrassStock,
+//	                                                  MaterialOf
 //
 // From a box of unmarked bolts to advice is Identify, then whatever is asked of
 // Identification.Thread. Nothing tells the hand of a thread but a look at it, so

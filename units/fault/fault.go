@@ -13,7 +13,8 @@
 //	})
 //	return l.Err()
 //
-// [Faults] takes any error of this module apart again. A [Reason] is not a
+// [Under] puts a path before that of every fault of an error, and [Faults] takes
+// any error of this module apart again. A [Reason] is not a
 // fault: it says why a well-formed question has no answer.
 //
 // Not covered: faults of the machine on the bench. Those are findings, and

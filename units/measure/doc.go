@@ -2,15 +2,23 @@
 // them.
 //
 //	task                                        use
-//	a reading from text, "7.94 mm ± 0.02"       Read, ReadPosition
+//	a reading from text, "7.94 mm ± 0.02"       Read, ReadPosition, MustRead, MustReadPosition
 //	a reading from figures                      Of, By, Exact
-//	what an instrument is good for              Instrument, Caliper, DegreeDisc ...
+//	where the crank stood, from figures         At, AtBy
+//	what an instrument is good for: lengths     Caliper, Micrometer, DialGauge, FeelerGauge, Rule,
+//	                                            PitchGauge
+//	angles, loads, pressures, air               DegreeDisc, Protractor, SpringBalance,
+//	                                            CompressionGauge, LeakGauge, Barometer, Thermometer
+//	a count; a figure off a drawing; your own   Count, Nominal, Instrument
+//	two bounds with nothing said between        Between
 //	uncertainty of a computed figure            Propagate, MonteCarlo
 //	which reading is worth taking better        BudgetOf
 //	one figure read several times               Repeat
 //	± that holds 95 in 100, few readings        Coverage, Freedom
 //	a balance or gauge checked along its scale  Calibrate
 //	which cause explains the readings           Rank
+//	the leader, its rivals, what is ruled out   Ranking.Leader, Ranking.Suspects, Ranking.Within,
+//	                                            Ranking.Holding, Ranking.LikeLeader
 //	a cause that shifts readings by a known or
 //	unknown amount                              Gaussian
 //	many causes that differ only in the mean    Precision
