@@ -229,18 +229,19 @@ func ExampleFormOf() {
 
 // 120/90-18 is 673.2 mm across by a tyre maker's sidewall guide.
 func ExampleParseTyre() {
-	for _, code := range []string{"120/90-18", "3.25-19", "4.10 H 18", "26 x 2 1/2"} {
+	for _, code := range []string{"120/90-18", "3.25-19", "4.10 H 18", "26 x 2½", "700x80"} {
 		t, err := drive.ParseTyre(code)
 		fmt.Println(t, "-", t.Kind(), t.Diameter().In(units.Millimetre, 1), err)
 	}
-	_, err := drive.ParseTyre("big")
+	_, err := drive.ParseTyre("MT90-16")
 	fmt.Println(err)
 	// Output:
 	// 120/90-18 - metric 673.2 mm <nil>
 	// 3.25-19 - imperial standard 647.7 mm <nil>
 	// 4.10 H 18 - imperial low section 644.7 mm <nil>
-	// 26 x 2 1/2 - beaded edge 660.4 mm <nil>
-	// tyre: big: begin with the width: 3.25-19, 120/90-18 or 26x2.5
+	// 26 x 2½ - beaded edge 660.4 mm <nil>
+	// 700x80 - beaded edge 700.0 mm <nil>
+	// tyre: MT90-16: a width by letters is not read; measure it, or give the size it stands for as 130/90-16 or 5.00-16
 }
 
 func ExampleTyre_Rolling() {

@@ -106,3 +106,12 @@ func TestSoundFiguresAnswer(t *testing.T) {
 		}
 	})
 }
+
+// A distance so exactly read that its part of a turn has no uncertainty left is
+// refused, not passed on as a reading that is not one.
+func TestRollOutDenormal(t *testing.T) {
+	r, err := drive.RollOut(measure.Of(20*units.Kilometre, units.Metres(5e-324)), 10_000)
+	if err == nil || r.Taken() {
+		t.Errorf("%v, %v", r, err)
+	}
+}

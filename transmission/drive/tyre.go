@@ -19,7 +19,7 @@ const (
 	ImperialStandard TyreKind = iota + 1 // 3.25-19: section as high as it is wide
 	ImperialLow                          // 4.10-18, 4.25/85-18: section lower than wide, 90 % unless marked
 	MetricTyre                           // 120/90-18: width in mm, height in per cent of it
-	BeadedEdge                           // 26x2.5: outside diameter by width, in inches
+	BeadedEdge                           // 26x2.5, 700x80: outside diameter by width, in inches or millimetres
 )
 
 // String names the kind.
@@ -51,9 +51,10 @@ type Tyre struct {
 
 // widest and its like bound what is read as a motorcycle tyre.
 const (
-	leastWidth, mostWidth   = 1.5, 8.0    // in
-	leastMetric, mostMetric = 40.0, 360.0 // mm
-	leastRim, mostRim       = 8.0, 30.0   // in
+	leastWidth, mostWidth   = 1.5, 8.0     // in
+	leastMetric, mostMetric = 40.0, 360.0  // mm
+	leastRim, mostRim       = 8.0, 30.0    // in
+	leastBead, mostBead     = 400.0, 900.0 // mm outside
 )
 
 // ParseTyre reads a motorcycle tyre's size as moulded on its wall:
@@ -61,15 +62,17 @@ const (
 //	3.25-19  3.25 x 19  3.50S18     imperial, section as high as wide
 //	4.10-18  4.25/85-18             imperial low section: 90 %, or as marked
 //	120/90-18  120/90 R 18  90/90H21  metric
-//	26x2.5  26 x 2 1/2              beaded edge: outside diameter by width, inches
+//	26x2.5  26 x 2½  26 x 2 1/2     beaded edge: outside diameter by width, inches
+//	700x80  650 x 65                the same in millimetres (from memory)
 //
 // A dash, x or letters (construction, speed) may part width and rim; what
 // follows the size (load and speed symbols, ply, M/C, TT, TL) is passed over. An
 // imperial width that is a whole number of quarter inches is taken as the
 // standard section and any other as low section (sidewall markings as a tyre
 // maker explains them: old imperial 100 %, low section 90 %; the split by
-// quarters is common practice). Letters-only width codes are not read. Errors:
-// [fault.BadForm] or [fault.OutOfRange], the value being the text.
+// quarters is common practice). Widths by letters, such as MT90, are not read: no
+// source for their table was at hand. Errors: [fault.BadForm] or [fault.OutOfRange],
+// the value being the text.
 func ParseTyre(s string) (Tyre, error) {
 	text := strings.TrimSpace(s)
 	bad := func(rule string) (Tyre, error) {
@@ -78,10 +81,13 @@ func ParseTyre(s string) (Tyre, error) {
 	if len(text) > 40 {
 		return bad("too long for a tyre size")
 	}
-	sc := tyreScanner{rest: strings.NewReplacer("×", "x", "X", "x", "–", "-").Replace(text)}
+	sc := tyreScanner{rest: strings.NewReplacer("×", "x", "X", "x", "–", "-", "¼", " 1/4", "½", " 1/2", "¾", " 3/4").Replace(text)}
 	first, ok := sc.figure()
 	if !ok {
-		return bad("begin with the width: 3.25-19, 120/90-18 or 26x2.5")
+		if text != "" && (text[0] == 'M' || text[0] == 'm') {
+			return bad("a width by letters is not read; measure it, or give the size it stands for as 130/90-16 or 5.00-16")
+		}
+		return bad("begin with the width: 3.25-19, 120/90-18, 26x2.5 or 700x80")
 	}
 	t := Tyre{code: text, aspect: 1, kind: ImperialStandard}
 	if sc.skip('/') {
@@ -99,6 +105,9 @@ func ParseTyre(s string) (Tyre, error) {
 	switch {
 	case by == "x" && !t.marked && first > second && first >= 20 && second < leastRim:
 		t.kind, t.width, t.diameter = BeadedEdge, 25.4*second, 25.4*first
+		t.rim = t.diameter - 2*t.width
+	case by == "x" && !t.marked && first >= leastBead && first <= mostBead && second >= leastMetric:
+		t.kind, t.width, t.diameter = BeadedEdge, second, first
 		t.rim = t.diameter - 2*t.width
 	case t.marked && first >= leastMetric:
 		t.kind, t.width, t.rim = MetricTyre, first, 25.4*second
@@ -334,5 +343,10 @@ func RollOut(distance measure.Reading[units.Length], turns int) (measure.Reading
 	if distance.IsExact() {
 		return measure.Exact(distance.Value().Times(n)), nil
 	}
-	return measure.Of(distance.Value().Times(n), distance.U().Times(n)), nil
+	r := measure.Of(distance.Value().Times(n), distance.U().Times(n))
+	l.Under("distance", r.Err()) // an uncertainty so small that a part of it is none
+	if err := l.Err(); err != nil {
+		return measure.Reading[units.Length]{}, err
+	}
+	return r, nil
 }

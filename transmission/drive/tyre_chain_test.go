@@ -25,7 +25,8 @@ func TestTyreSizes(t *testing.T) {
 		{"120/90 R 18", drive.MetricTyre, 673.2}, {"120/90H18 M/C 65H TL", drive.MetricTyre, 673.2}, {"120/90 HB-18", drive.MetricTyre, 673.2},
 		{"3.25-19", drive.ImperialStandard, 647.7}, {"3.25 x 19", drive.ImperialStandard, 647.7}, {"3.25S19", drive.ImperialStandard, 647.7}, {"3.25-19 54P", drive.ImperialStandard, 647.7}, {"3.25X19", drive.ImperialStandard, 647.7},
 		{"4.10-18", drive.ImperialLow, 644.652}, {"4.10 H 18", drive.ImperialLow, 644.652}, {"4.25/85-18", drive.ImperialLow, 640.715},
-		{"26x2.5", drive.BeadedEdge, 660.4}, {"26 x 2 1/2", drive.BeadedEdge, 660.4}, {"26×2½", 0, 0},
+		{"26x2.5", drive.BeadedEdge, 660.4}, {"26 x 2 1/2", drive.BeadedEdge, 660.4}, {"26×2½", drive.BeadedEdge, 660.4}, {"26 x 2½", drive.BeadedEdge, 660.4}, {"26 x 2¼", drive.BeadedEdge, 660.4}, {"27 x 2¾", drive.BeadedEdge, 685.8},
+		{"700x80", drive.BeadedEdge, 700}, {"650 x 65", drive.BeadedEdge, 650}, {"MT90-16", 0, 0}, {"½-19", 0, 0}, {"300x80", 0, 0}, {"700x8", 0, 0},
 	} {
 		ty, err := drive.ParseTyre(c.code)
 		if c.kind == 0 {
@@ -43,7 +44,7 @@ func TestTyreSizes(t *testing.T) {
 		}
 		near(t, c.code, ty.Diameter().Millimetres(), c.diameter, 1e-9)
 	}
-	for _, bad := range []string{"", "fat", "3.25", "3.25-", "-19", "3.25-19;drop", "300/90-99", "1/0-0", "120/900-18", "3.25--19", "99-99", "NaN-18", "1e9-18", "3.25-19.x"} {
+	for _, bad := range []string{"", "fat", "3.25", "3.25-", "-19", "3.25-19;drop", "300/90-99", "1/0-0", "120/900-18", "3.25--19", "99-99", "NaN-18", "1e9-18", "3.25-19.x", "900x450", "MT90B16"} {
 		if ty, err := drive.ParseTyre(bad); err == nil {
 			t.Errorf("%q read as %v, %v", bad, ty.Kind(), ty.Diameter())
 		}
@@ -79,7 +80,7 @@ func TestTableOfTyres(t *testing.T) {
 }
 
 func FuzzParseTyre(f *testing.F) {
-	for _, s := range []string{"3.25-19", "120/90-18", "26x2.5", "26 x 2 1/2", "4.25/85-18", "120/90 R 18 65H", "4.10 H 18", "x", "/", "1 1/2 1/2"} {
+	for _, s := range []string{"3.25-19", "120/90-18", "26x2.5", "26 x 2 1/2", "4.25/85-18", "120/90 R 18 65H", "4.10 H 18", "x", "/", "1 1/2 1/2", "26 x 2½", "2½½", "MT90-16", "700x80", "700 x 400"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
