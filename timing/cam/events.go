@@ -133,6 +133,9 @@ type Doubts struct {
 // there is no event. Errors: a wheel or zero below nothing.
 func (f Fitted) Doubts(e Events, zero units.Length, wheel units.CamAngle) (Doubts, error) {
 	var l fault.List
+	if !(f.Doubt >= 0 && f.Doubt <= 100*units.Millimetre) {
+		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "doubt", Value: f.Doubt.String(), Unit: "mm", Rule: "0 to 100 mm, as Fit gives it"})
+	}
 	positive(&l, "zero", zero, "mm")
 	positive(&l, "wheel", wheel, "° cam")
 	if err := l.Err(); err != nil || e.NoAnswer.Given() {

@@ -255,7 +255,10 @@ func (w *walker) walk(v reflect.Value, path []step, text string, depth int) {
 			down(step{kind: 'm', key: it.Key()}, it.Value(), fmt.Sprintf("%s[%v]", text, it.Key()))
 		}
 	case reflect.Pointer:
-		if depth > 0 || !w.receiver {
+		// A nil of a type of its own within an interface is the fault of whoever put
+		// it there, as everywhere in Go.
+		within := len(path) > 0 && path[len(path)-1].kind == 'n'
+		if !within && (depth > 0 || !w.receiver) {
 			offer(reflect.Zero(t), "nil")
 		}
 		offer(reflect.New(t.Elem()), "new zero")
