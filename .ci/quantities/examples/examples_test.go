@@ -18,6 +18,9 @@ func TestMeasure(t *testing.T) {
 	if got := found[0].missing(); !slices.Equal(got, want) {
 		t.Errorf("missing %v, want %v", got, want)
 	}
+	if got, want := found[0].unnamed(), []string{"Tested"}; !slices.Equal(got, want) {
+		t.Errorf("not in the map %v, want %v", got, want)
+	}
 	if n := len(found[0].exported); n != 11 {
 		t.Errorf("%d names counted, want 11: %v", n, found[0].exported)
 	}

@@ -1,5 +1,6 @@
 // Command examples measures how much of the exported interface appears in
-// runnable Examples, and fails if some of it does not.
+// runnable Examples, and whether every function is in the map of its package's
+// documentation, and fails if some of it is not.
 //
 //	go -C .ci/quantities build -o /tmp/examples ./examples && /tmp/examples ./...
 //
@@ -7,6 +8,8 @@
 // own package, with checked output, uses that very function. An exported type
 // is covered if such a body uses it or holds a value of it, also behind a
 // pointer, in a slice, array, map or channel, or as a type argument.
+//
+// A function is in the map if the documentation of its package names it as a word.
 //
 // Not counted: constants and variables, constraints, methods of interfaces, what generated
 // files declare apart from types, programs and the packages below them,
@@ -24,6 +27,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"unicode"
 
 	"golang.org/x/tools/go/packages"
 )
@@ -48,7 +52,7 @@ func main() {
 // report writes the coverage of each package and what is missing, and reports
 // whether nothing is.
 func report(found []*coverage) bool {
-	all, seen := 0, 0
+	all, seen, missed := 0, 0, false
 	for _, c := range found {
 		missing := c.missing()
 		all, seen = all+len(c.exported), seen+len(c.exported)-len(missing)
@@ -56,9 +60,14 @@ func report(found []*coverage) bool {
 		for _, k := range missing {
 			fmt.Printf("    %s: %s is in no Example with checked output\n", c.exported[k], strings.TrimPrefix(k, c.path+"."))
 		}
+		unnamed := c.unnamed()
+		for _, name := range unnamed {
+			fmt.Printf("    %s: %s is not in the map of the package's documentation\n", c.exported[c.path+"."+name], name)
+		}
+		missed = missed || len(unnamed) > 0
 	}
 	fmt.Printf("%-28s %4d of %4d  %5.1f %%\n", "in all", seen, all, percent(seen, all))
-	return seen == all && all > 0
+	return seen == all && all > 0 && !missed
 }
 
 func percent(part, whole int) float64 {
@@ -73,6 +82,23 @@ type coverage struct {
 	path     string
 	exported map[string]token.Position
 	used     map[string]bool
+	doc      string   // of the package
+	funcs    []string // of it, without a receiver
+}
+
+// unnamed returns the functions that the package's documentation does not name.
+func (c *coverage) unnamed() []string {
+	words := map[string]bool{}
+	for _, w := range strings.FieldsFunc(c.doc, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' }) {
+		words[w] = true
+	}
+	var out []string
+	for _, f := range c.funcs {
+		if !words[f] {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 func (c *coverage) missing() []string {
@@ -136,6 +162,9 @@ func measure(dir string, patterns []string) ([]*coverage, error) {
 func (c *coverage) exports(p *packages.Package) {
 	generated := map[string]bool{}
 	for _, f := range p.Syntax {
+		if f.Doc != nil {
+			c.doc += f.Doc.Text()
+		}
 		if ast.IsGenerated(f) {
 			generated[p.Fset.Position(f.Package).Filename] = true
 		}
@@ -154,6 +183,9 @@ func (c *coverage) exports(p *packages.Package) {
 		switch o := o.(type) {
 		case *types.Func:
 			note(o)
+			if _, counted := c.exported[o.FullName()]; counted {
+				c.funcs = append(c.funcs, name)
+			}
 		case *types.TypeName:
 			if i, ok := o.Type().Underlying().(*types.Interface); ok && !i.IsMethodSet() {
 				continue // a constraint has no place in a function's body

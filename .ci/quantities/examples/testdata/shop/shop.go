@@ -1,4 +1,5 @@
-// Package shop is looked at by the test of the command.
+// Package shop is looked at by the test of the command. Its map: Shown, Silent
+// and Inside.
 package shop
 
 // Shown is in an Example.
