@@ -93,7 +93,7 @@ func (s *state) causes(at, low, high float64) [causeCount]cause {
 		{key: "slots-notched", text: "the slots are notched, so the plates' tongues catch in them", do: "dress the slots smooth, or renew drum and hub", prior: 3, minutes: 150,
 			fixed: [2]shift{{outOfFlat, 0.4}}, open: tongueGrip, low: 0.12, high: 0.45},
 		{key: "plate-left-out", text: "a friction plate was left out", do: "fit the full set of plates", prior: 1.5, minutes: 100,
-			fixed: [2]shift{{faces, -2}, {wear, s.plate}}},
+			fixed: [2]shift{{faces, -math.Min(2, f[faces])}, {wear, s.plate}}},
 		{key: "plates-together", text: "two plates of a kind lie together", do: "put the plates in turn, one of each kind", prior: 1.5, minutes: 100,
 			fixed: [2]shift{{faces, -math.Min(2, f[faces]-1)}}},
 		{key: "rod-short", text: "the push rod is the wrong one, too short", do: "fit the rod that belongs", prior: 1, minutes: 40,

@@ -90,7 +90,7 @@ func (s *state) carried(v *vector) float64 {
 // tongues' grip.
 func (s *state) gripped(v, u *vector) float64 {
 	mu := u[friction] / v[friction]
-	if u[tongueGrip] == 0 && v[tongueGrip] == 0 || s.tongues == 0 {
+	if u[tongueGrip] == 0 && v[tongueGrip] == 0 || s.tongues == 0 || v[faces] <= 0 {
 		return mu * mu
 	}
 	per := v[friction] * s.radius / s.tongues

@@ -100,11 +100,11 @@ const enough = 12
 // low and high, by the integral of Phi: z Phi(z) + density(z).
 func (m *model) smeared(z, low, high float64) float64 {
 	whole := func(z float64) float64 {
-		if z < -plain {
-			return 0
-		}
 		if z > plain {
 			return z
+		}
+		if !(z >= -plain) {
+			return 0
 		}
 		below, dense := m.bell.normal(z)
 		return z*below + dense

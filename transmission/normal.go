@@ -37,10 +37,10 @@ func (b *bell) normal(q float64) (below, dense float64) {
 // phi is the chance of a figure below z.
 func (b *bell) phi(z float64) float64 {
 	switch {
-	case z < -plain:
-		return 0
 	case z > plain:
 		return 1
+	case !(z >= -plain):
+		return 0
 	}
 	below, _ := b.normal(z)
 	return below
@@ -52,7 +52,7 @@ func (b *bell) told(q float64) float64 {
 	switch {
 	case q > plain:
 		return b[len(b)-1].log
-	case q < -plain:
+	case !(q >= -plain):
 		return b[0].log
 	}
 	return b[int((q+plain)*bellSteps+0.5)].log

@@ -122,3 +122,28 @@ func TestApart(t *testing.T) {
 		t.Error("the sound clutch has another place")
 	}
 }
+
+// A pack of one face or two, where a plate left out leaves none: any reading and any
+// signs give shares that add up to one.
+func TestFewFaces(t *testing.T) {
+	for faces := 1; faces <= 3; faces++ {
+		c := demo()
+		c.Plates = Plates{Faces: faces, Outer: 170 * units.Millimetre, Inner: 60 * units.Millimetre}
+		c.Demand.EngineTorque = units.NewtonMetres(1.5 * float64(faces))
+		for _, found := range []Condition{{}, {TongueGrip: measure.Of(units.Value(0), units.Value(0.02))}, {TongueGrip: measure.Of(units.Value(0.6), units.Value(0.02))}} {
+			for _, s := range []Signs{{}, {Slips: Yes, Drags: Yes, Heavy: Yes, LightThen: Yes}, {Slips: No, Lift: measure.Of(0*units.Millimetre, 0.02*units.Millimetre)}, {Lift: measure.Of(15*units.Millimetre, 1e-9*units.Millimetre), HandForce: measure.Of(1000*units.Newton, 1e-9*units.Newton)}} {
+				d, err := Diagnose(Input{Clutch: c, Found: found, Signs: s}, Options{})
+				if err != nil || d.Reason.Given() {
+					t.Fatal(d.Reason, err)
+				}
+				sum := 0.0
+				for _, o := range d.Causes.Odds {
+					sum += o.Share
+				}
+				if math.Abs(sum-1) > 1e-9 {
+					t.Errorf("%d faces, %+v: shares add up to %v", faces, s, sum)
+				}
+			}
+		}
+	}
+}

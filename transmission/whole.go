@@ -66,7 +66,7 @@ func (m *model) whole(st *spread, sights *sights) (like, miss float64) {
 		sure := 1 - 2*t.doubt
 		r := 1 / math.Sqrt(variance)
 		q := t.side * x * r
-		if q > plain || q < -plain {
+		if !(q >= -plain && q <= plain) {
 			z := t.doubt
 			if q > 0 {
 				z += sure

@@ -44,6 +44,9 @@ func checkDiagnose() func(*rapid.T) {
 		found.SpringSet, found.Wear, found.OutOfFlat = mm("set", -5, 30), mm("wear", -5, 30), mm("flat", 0, 10)
 		found.RodPlay, found.FreePlay, found.RunOut, found.CablePull = mm("rod", 0, 30), mm("play", 0, 40), mm("run-out", 0, 10), mm("pull", 1, 80)
 		found.Friction = measure.Of(units.Value(f("friction", 0.02, 1)), units.Value(f("friction u", 0.001, 0.5)))
+		if rapid.Bool().Draw(t, "grips") {
+			found.TongueGrip = measure.Of(units.Value(f("grip", 0, 0.6)), units.Value(f("grip u", 0.001, 0.3)))
+		}
 		sign := func(name string) Sign { return Sign(rapid.IntRange(0, 2).Draw(t, name)) }
 		in := Input{Clutch: c, Found: found, Setting: Setting{Nuts: measure.Of(units.Turns(f("turns", 0, 4)), units.Turns(f("turns u", 0.01, 2)))},
 			Signs: Signs{Slips: sign("slips"), Drags: sign("drags"), Heavy: sign("heavy"), LightThen: sign("light"), Lift: mm("lift", 0, 15),
