@@ -58,6 +58,7 @@ func transmissionCases(b *book) {
 	releaseCases(b, c)
 	clutchCases(b, c)
 	kickCases(b, c)
+	weighedCases(b)
 }
 
 func plateCases(b *book, c transmission.Clutch) {
@@ -68,6 +69,7 @@ func plateCases(b *book, c transmission.Clutch) {
 	b.ask(transmission.Plates.Carry, "plates, friction, clamp", cross(plates, []row{{units.Value(0.12), newtons(1400)}, {units.Value(0.3), newtons(900)}, {units.Value(0), newtons(1400)}}))
 	b.ask(transmission.Plates.CarryFading, "plates, friction, grip, clamp", cross(plates, []row{{one(0.12), one(0.1), newtons(1400)}, {one(0.3), one(0), newtons(900)}, {one(0.12), one(2), newtons(1400)}}))
 	b.ask(transmission.Plates.ClampFor, "plates, peak", cross(plates, each(megapascals(0.3), megapascals(0.1))))
+	b.ask(transmission.Plates.FacesFor, "plates, torque, friction, clamp", cross(plates, []row{{newtonMetres(80), one(0.12), newtons(1400)}, {newtonMetres(30), one(0.3), newtons(900)}, {newtonMetres(0), one(0.12), newtons(1400)}}))
 	b.ask(transmission.RingFor, "torque, friction, peak, faces, inner_to_outer, pressure", cross([]row{{newtonMetres(80), units.Value(0.12), megapascals(0.3), 10, 0.7}, {newtonMetres(60), units.Value(0.3), megapascals(0.1), 4, 0.5}, {newtonMetres(80), units.Value(0.12), megapascals(0.3), 0, 1.7}},
 		each(transmission.UniformWear, transmission.UniformPressure)))
 	b.ask(transmission.LiningFriction, "material, condition > friction, _", []row{{"woven", "dry"}, {"moulded", "oil"}, {"cork", "oil"}, {"felt", "dry"}})
@@ -119,6 +121,22 @@ func clutchCases(b *book, c transmission.Clutch) {
 		transmission.Rim{Heights: []measure.Reading[units.Length]{mmOf(1.2, 0.02), {}}})
 	b.ask(transmission.Clutch.Even, "clutch, rim", append(cross(each(circle), rims), row{central, rims[0][0]}))
 
+	fitted := func(pairs ...[2]float64) []transmission.FittedSpring {
+		var out []transmission.FittedSpring
+		for _, p := range pairs {
+			out = append(out, transmission.FittedSpring{FreeLength: mmOf(p[0], 0.1), Rate: measure.Of(rate(p[1]), rate(0.5))})
+		}
+		return out
+	}
+	mixed := []row{
+		{circle, fitted([2]float64{46, 25}, [2]float64{44.5, 25}, [2]float64{46, 25}, [2]float64{45, 27}), units.Turns(6), transmission.Condition{}},
+		{circle, fitted([2]float64{46, 25}, [2]float64{46, 25}, [2]float64{46, 25}, [2]float64{46, 25}), units.Turns(6), transmission.Condition{}},
+		{circle, fitted([2]float64{46, 25}), units.Turns(6), transmission.Condition{}},
+	}
+	b.ask(transmission.Clutch.Mixed, "clutch, springs, turns, found", mixed, rel(1e-6))
+	mix := transmission.Mix{Rate: measure.Of(rate(25.5), rate(0.3)), Set: mmOf(0.6, 0.05), RunOut: mmOf(0.4, 0.03)}
+	b.ask(transmission.Mix.Into, "mix, found", cross(each(mix), found[:2]))
+
 	yes, no := transmission.Yes, transmission.No
 	at6 := transmission.Setting{Nuts: turns(6, 0.1)}
 	inputs := each(
@@ -136,6 +154,22 @@ func clutchCases(b *book, c transmission.Clutch) {
 	few := each(transmission.Options{Draws: 400})
 	b.ask(transmission.Diagnose, "input, options", cross(inputs, few), rel(loose), keep("causes", "suspects", "reason"))
 	b.ask(transmission.Adjust, "input, options", cross(inputs, few), rel(loose), keep("window", "repairs.0.key", "repairs.0.gained", "repairs.0.opens", "advice.adjust", "advice.aim", "advice.move", "advice.flats", "pull.used", "pull.disagree"))
+}
+
+func weighedCases(b *book) {
+	weighed := func(effort, load, in, out float64) transmission.Weighed {
+		w := transmission.Weighed{Effort: measure.Of(newtons(effort), newtons(1)), Load: measure.Of(newtons(load), newtons(5))}
+		if in > 0 {
+			w.EffortTravel, w.LoadTravel = mmOf(in, 0.5), mmOf(out, 0.05)
+		}
+		return w
+	}
+	b.ask(transmission.Weighed.Advantage, "trial", each(weighed(120, 1500, 60, 3), weighed(60, 48, 20, 19), weighed(60, 480, 20, 19), transmission.Weighed{}))
+	b.ask(transmission.FitEffort, "trials", each([]transmission.Weighed{weighed(60, 600, 0, 0), weighed(100, 1100, 0, 0), weighed(142, 1600, 0, 0)}, []transmission.Weighed{weighed(60, 600, 0, 0), weighed(100, 1100, 0, 0)}, []transmission.Weighed{weighed(60, 600, 0, 0)}))
+	laws := each(transmission.EffortLaw{PerLoad: ratioOf(0.08, 0.002), Idle: measure.Of(newtons(12), newtons(2))}, transmission.EffortLaw{PerLoad: ratioOf(0.06, 0.002), Idle: measure.Of(newtons(0.5), newtons(0.2))})
+	b.ask(transmission.EffortLaw.Load, "law, effort", cross(laws, each(newtons(100), newtons(5), newtons(-1))))
+	b.ask(transmission.EffortLaw.Effort, "law, load", cross(laws, each(newtons(1500), newtons(0), newtons(-1))))
+	b.ask(transmission.EffortLaw.Efficiency, "law, effort, travel_ratio", cross(laws, each(newtons(100), newtons(-1)), each(20.0, 12.0)))
 }
 
 func kickCases(b *book, c transmission.Clutch) {
