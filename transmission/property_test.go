@@ -76,7 +76,9 @@ func checkWindow(t *rapid.T) {
 	againstBisection(t, c, found)
 }
 
-// The same over ten thousand clutches, a tenth of them under -short.
+// The same over ten thousand clutches, a tenth of them under -short, at the play as
+// found and with the play adjuster turned to where the region of both adjusters says
+// the window just opens, just closes, and half way.
 func TestWindowAgainstBisectionTenThousand(t *testing.T) {
 	type drawn struct {
 		c     Clutch
@@ -90,15 +92,41 @@ func TestWindowAgainstBisectionTenThousand(t *testing.T) {
 	if testing.Short() {
 		n /= 10
 	}
-	open := 0
+	open, both := 0, 0
 	for i := range n {
 		d := clutches.Example(i)
 		againstBisection(t, d.c, d.found)
 		if w, _ := d.c.Window(d.found); w.Open() {
 			open++
 		}
+		r, err := d.c.Region(d.found)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Reason.Given() {
+			continue
+		}
+		least, most := r.Least.Turns(), r.Most.Turns()
+		for _, m := range [...]float64{least - 0.01, least + 0.01, (least + most) / 2} {
+			play := r.FreePlay.Millimetres() - m*r.PerTurn.Millimetres()
+			if play < 2 || play > 40 || m > most {
+				continue
+			}
+			at := d.found
+			at.FreePlay = measure.Exact(units.Millimetres(play))
+			againstBisection(t, d.c, at)
+			w, _ := d.c.Window(at)
+			// at the very edge rounding decides
+			if inside := m >= least; inside != w.Open() && math.Abs(w.Width.Turns()) > 1e-6 {
+				t.Fatalf("turns %v of %v .. %v: width %v", m, least, most, w.Width.Turns())
+			}
+			both++
+		}
 	}
-	if t.Logf("%d clutches, %d with an open window", n, open); open < n/50 || open > n-n/50 {
+	if both < n/50 {
+		t.Errorf("only %d settings of both adjusters", both)
+	}
+	if t.Logf("%d clutches, %d with an open window, %d settings of both adjusters", n, open, both); open < n/50 || open > n-n/50 {
 		t.Error("the clutches drawn are not varied enough to test both kinds")
 	}
 }
