@@ -9,7 +9,8 @@
 //
 //	task                                     use
 //	read text                                ParseLength ..., Parse, ParseNoted, MustParse
-//	write text                               String, In, MarshalText, WithUncertainty
+//	write text                               String, In, MarshalText, WithUncertainty,
+//	                                         WithUncertaintyIn
 //	what to show beside an empty field       Example, Name
 //	workshop fraction                        NearestFraction
 //	crank and cam degrees                    CrankAngle, CamAngle, CamAngle.AtCrank

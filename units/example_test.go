@@ -89,6 +89,11 @@ func ExampleWithUncertainty() {
 	// Output: 7.94 ± 0.02 mm
 }
 
+func ExampleWithUncertaintyIn() {
+	fmt.Println(units.WithUncertaintyIn(units.MetresPerSecond(31.42), units.MetresPerSecond(1.7), units.MilePerHour))
+	// Output: 70 ± 4 mile/h
+}
+
 // One tooth of a 45-tooth wheel on the cam, seen at the crank.
 func ExampleCamAngle_AtCrank() {
 	tooth := units.CamDegrees(360.0 / 45)

@@ -22,7 +22,39 @@ func WithUncertainty[Q Quantity](q, u Q) string {
 			break
 		}
 	}
-	x, ux := (float64(q)-post)*den/num-off, math.Abs(float64(u)*den/num)
+	return k.rounded(float64(q), float64(u), symbol, num, den, off, post)
+}
+
+// WithUncertaintyIn is [WithUncertainty] in a unit of the caller's choice, a
+// constant of the type: "70.3 ± 1.7 mile/h". A zero u prints q alone, to twelve
+// digits. A size that is no unit of the type gives the text of WithUncertainty, and
+// so does every unit of a temperature, whose scale has no constant.
+func WithUncertaintyIn[Q Quantity](q, u, unit Q) string {
+	k := q.kind()
+	if !Finite(q) || !Finite(u) || k.affine {
+		return WithUncertainty(q, u)
+	}
+	for i := range k.units {
+		c := &k.units[i]
+		if !c.printed || c.per || math.Abs(c.num/c.den-float64(unit)) > 4*ulp*math.Abs(float64(unit)) {
+			continue
+		}
+		if u == 0 {
+			b := strconv.AppendFloat(nil, float64(q)*c.den/c.num, 'g', 12, 64)
+			x, err := strconv.ParseFloat(string(b), 64)
+			if err != nil {
+				break
+			}
+			return string(k.suffix(strconv.AppendFloat(nil, x, 'f', -1, 64), c.symbol))
+		}
+		return k.rounded(float64(q), float64(u), c.symbol, c.num, c.den, 0, 0)
+	}
+	return WithUncertainty(q, u)
+}
+
+// rounded writes q and u in a unit with no more digits than u allows.
+func (k *kind) rounded(q, u float64, symbol string, num, den, off, post float64) string {
+	x, ux := (q-post)*den/num-off, math.Abs(u*den/num)
 	place := int(math.Floor(math.Log10(ux)))
 	if ux/math.Pow(10, float64(place)) < 1.95 {
 		place--

@@ -15,6 +15,9 @@ type Drill struct {
 	Diameter units.Length `json:"diameter"`
 }
 
+// String returns the name: "#7".
+func (d Drill) String() string { return d.Name }
+
 // NumberDrills returns the number drills, #97 to #1, smallest first.
 func NumberDrills() []Drill { return named(refdata.NumberDrills()) }
 

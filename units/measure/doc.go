@@ -5,6 +5,7 @@
 //	a reading from text, "7.94 mm ± 0.02"       Read, ReadPosition, MustRead, MustReadPosition
 //	a reading from figures                      Of, By, Exact
 //	where the crank stood, from figures         At, AtBy
+//	a reading in the reader's own unit          Reading.In
 //	what an instrument is good for: lengths     Caliper, Micrometer, DialGauge, FeelerGauge, Rule,
 //	                                            PitchGauge
 //	angles, loads, pressures, air               DegreeDisc, Protractor, SpringBalance,

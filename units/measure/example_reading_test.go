@@ -21,6 +21,18 @@ func ExampleReading_Note() {
 }
 
 // A pitch counted in threads to the inch keeps the words it was written in.
+func ExampleReading_In() {
+	top := measure.Of(units.MetresPerSecond(31.42), units.MetresPerSecond(0.8))
+	fmt.Println(top, "is", top.In(units.MilePerHour), "or", top.In(units.KilometrePerHour))
+	stud := measure.MustRead("7.94 mm", measure.Caliper())
+	fmt.Println(stud.In(units.Inch))
+	fmt.Println(measure.Exact(units.Millimetres(83)).In(units.Inch))
+	// Output:
+	// 31.4 ± 0.8 m/s is 70.3 ± 1.8 mile/h or 113 ± 3 km/h
+	// 0.3126 ± 0.0008 in
+	// 3.26771653543 in
+}
+
 func ExampleReading_As() {
 	pitch := measure.By(units.Inches(1.0/26), measure.PitchGauge()).As("26 tpi")
 	fmt.Println(pitch.Text(), "=", pitch)

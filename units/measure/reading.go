@@ -145,6 +145,16 @@ func (r Reading[Q]) String() string {
 	return units.WithUncertainty(r.value, r.u)
 }
 
+// In returns the text of [Reading.String] in a unit of the caller's choice, a constant
+// of the type: r.In(units.MilePerHour) is "70.3 ± 1.7 mile/h"; see
+// [units.WithUncertaintyIn].
+func (r Reading[Q]) In(unit Q) string {
+	if !r.Taken() {
+		return "not taken"
+	}
+	return units.WithUncertaintyIn(r.value, r.u, unit)
+}
+
 // Err returns the fault in the figures, or nil: a value must be finite, and its
 // uncertainty above zero unless it is exact.
 func (r Reading[Q]) Err() error {
