@@ -18,6 +18,7 @@
 //	± that holds 95 in 100, few readings        Coverage, Freedom
 //	a balance or gauge checked along its scale  Calibrate
 //	which cause explains the readings           Rank
+//	how many causes to keep in mind             Ranking.Within, Ranking.Suspects, Ranking.Holding
 //	the leader, its rivals, what is ruled out   Ranking.Leader, Ranking.Suspects, Ranking.Within,
 //	                                            Ranking.Holding, Ranking.LikeLeader
 //	a cause that shifts readings by a known or
