@@ -115,6 +115,7 @@ func readCases(b *book) {
 	b.ask(measure.Reading[units.Length].IsExact, "reading", some)
 	b.ask(measure.Reading[units.Length].Err, "reading", some)
 	b.ask(measure.Reading[units.Length].Or, "reading, other", cross(some, each(mmOf(8, 0.1))))
+	b.ask(measure.Reading[units.Length].In, "reading, unit", cross(some, each(1*units.Inch, 1*units.Metre)))
 	b.ask(measure.At, "position, u", []row{{at(-25), crankDeg(1)}, {afterBDC(65), crankDeg(0.5)}})
 	b.ask(measure.AtBy, "position, instrument", []row{{at(-25), measure.DegreeDisc()}, {afterBDC(65), measure.DegreeDisc()}})
 	places := each(measure.At(at(-25), crankDeg(1)), measure.At(afterBDC(65), crankDeg(2)), measure.Position{})

@@ -30,6 +30,7 @@ func unitCases(b *book) {
 	b.ask(units.CrankPosition.Datum, "position", places)
 	b.ask(units.ParsePosition, "text", each("25 BTDC", "40° ABDC", "TDC", "10° 30' ATDC", "25", "40 cam BTDC", ""))
 	b.ask(units.WithUncertainty[units.Length], "length, u", cross(each(mm(7.9412)), each(mm(0.02), mm(0.3), mm(0.0013))))
+	b.ask(units.WithUncertaintyIn[units.Length], "length, u, unit", cross(each(mm(7.9412)), each(mm(0.02), mm(0)), each(1*units.Inch, 1*units.Thou, mm(2))))
 	b.ask(units.WithUncertainty[units.Force], "force, u", cross(each(newtons(203.4)), each(newtons(2), newtons(15), newtons(0))))
 }
 
