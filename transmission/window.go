@@ -9,7 +9,8 @@ import (
 
 // Window is the range of turns of the spring nuts, inward from flush, within
 // which the clutch both holds and frees, and every limit that was compared.
-// Low above High is an empty window: Width is then negative and Reason given.
+// Low above High is an empty window: Width is then negative and Reason given. An
+// angle prints in degrees; w.Low.In(units.Turn, 2) prints turns.
 type Window struct {
 	Low       units.Angle `json:"low"`
 	High      units.Angle `json:"high"`

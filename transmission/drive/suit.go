@@ -2,6 +2,7 @@ package drive
 
 import (
 	"math"
+	"strings"
 
 	"example.com/benchbook/refdata"
 	"example.com/benchbook/units"
@@ -54,7 +55,9 @@ type SuitedOption struct {
 func Suit(in SuitInput, opt SuitOptions) (Suited, error) {
 	var l fault.List
 	positive(&l, "peak_at", in.PeakAt)
-	in.Line.checkRolling(&l)
+	var line fault.List
+	in.Line.checkRolling(&line)
+	l.Under("line", line.Err())
 	within(&l, "taller", opt.Taller, -0.3, 0.3)
 	if opt.Most < 0 {
 		within(&l, "most", float64(opt.Most), 0, 1000)
@@ -69,7 +72,15 @@ func Suit(in SuitInput, opt SuitOptions) (Suited, error) {
 		l.Add(fault.Fault{Code: fault.UnknownName, Path: "gear", Value: in.Gear, Rule: in.Line.Box.choices()})
 	}
 	top, err := TopSpeed(in.Road, in.Peak)
-	l.Under("road", err)
+	for _, f := range fault.Faults(err) {
+		// The caller wrote the power beside the road, under its own name.
+		if rest, ok := strings.CutPrefix(f.Path, "power"); ok {
+			f.Path = "peak" + rest
+		} else {
+			f.Path = "road." + f.Path
+		}
+		l.Add(f)
+	}
 	if err := l.Err(); err != nil {
 		return Suited{}, err
 	}
