@@ -4,9 +4,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"sync"
-
-	"gonum.org/v1/gonum/integrate/quad"
 
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/fault"
@@ -153,18 +150,6 @@ func information(q hermite, r Ranking, c Check, share []float64, looks []Outlook
 		}
 	}
 	return max(nats/math.Ln2, 0), nil
-}
-
-// hermite holds the nodes and weights of the rule for a weight of exp(-t^2).
-type hermite struct{ node, weight []float64 }
-
-// nodes returns the rule with 24 nodes, worked out once.
-var nodes = sync.OnceValue(func() hermite { return newHermite(24) })
-
-func newHermite(n int) hermite {
-	h := hermite{make([]float64, n), make([]float64, n)}
-	quad.Hermite{}.FixedLocations(h.node, h.weight, math.Inf(-1), math.Inf(1))
-	return h
 }
 
 // same reports whether both share their chances.
