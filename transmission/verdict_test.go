@@ -46,7 +46,27 @@ func results(t *testing.T) map[string]any {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return map[string]any{"adjustment": adjust, "with pairs": pairs, "diagnosis": diagnosis, "region": region, "kick": proof, "trim": trim, "capacity": capacity}
+	mix, err := plate(4).Mixed(fitted([]float64{46, 45.5, 44.8, 46}, []float64{25, 25, 24, 26}), units.Turns(8), Condition{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	two, err := Diagnose(twoWrong(), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	trials := []Weighed{
+		{Effort: measure.Of(24*units.Newton, units.Newton), Load: measure.Of(200*units.Newton, units.Newton), EffortTravel: measure.Exact(20 * units.Millimetre), LoadTravel: measure.Exact(units.Millimetre)},
+		{Effort: measure.Of(54*units.Newton, units.Newton), Load: measure.Of(600*units.Newton, units.Newton)},
+	}
+	advantage, err := trials[0].Advantage()
+	if err != nil {
+		t.Fatal(err)
+	}
+	law, err := FitEffort(trials)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return map[string]any{"mix": mix, "two at once": two, "advantage": advantage, "law": law, "adjustment": adjust, "with pairs": pairs, "diagnosis": diagnosis, "region": region, "kick": proof, "trim": trim, "capacity": capacity}
 }
 
 // Every result goes out as JSON in snake case, and every field of ours is tagged.
