@@ -68,7 +68,7 @@ func NewDisc(in DiscSpec) (Disc, error) {
 	okT := positive(&l, "thickness", in.Thickness)
 	d := Disc{spec: in, t: in.Thickness.Millimetres(), de: in.Outside.Millimetres()}
 	switch {
-	case in.ConeHeight != 0 && in.Overall != 0 && (in.Overall-in.Thickness-in.ConeHeight).Abs() > 10*units.Micrometre:
+	case in.ConeHeight != 0 && in.Overall != 0 && !((in.Overall - in.Thickness - in.ConeHeight).Abs() <= 10*units.Micrometre):
 		l.Add(fault.Fault{Code: fault.Conflict, Path: "overall", Value: in.Overall.String(), Unit: "mm", Rule: "must be thickness and cone height together"})
 	case in.ConeHeight != 0:
 		d.h = in.ConeHeight.Millimetres()
@@ -82,7 +82,7 @@ func NewDisc(in DiscSpec) (Disc, error) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "thickness", Value: in.Thickness.String(), Unit: "mm", Rule: "must not be above a quarter of De - Di: too thick for the theory of thin cones"})
 		}
 	}
-	if okT && d.h != 0 {
+	if okT && (in.ConeHeight != 0 || in.Overall != 0) {
 		within(&l, "cone_height/thickness", d.h/d.t, 0.05, 3)
 	}
 	e := 206 * units.Gigapascal

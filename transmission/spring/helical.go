@@ -119,7 +119,9 @@ func NewHelical(in HelicalSpec) (Helical, error) {
 		l.Add(fault.Fault{Code: fault.Conflict, Path: "modulus.young", Value: m.Young.String(), Unit: "GPa", Rule: "must lie between G and 3 G"})
 	}
 	h.g, h.e = m.Shear.Megapascals(), m.Young.Megapascals()
-	notNegative(&l, "density", in.Density)
+	if in.Density != 0 {
+		positive(&l, "density", in.Density)
+	}
 	if in.Wires != (Law{}) {
 		l.Under("wires", in.Wires.check())
 	}

@@ -86,3 +86,27 @@ func TestNothingBreaks(t *testing.T) {
 		}
 	})
 }
+
+// Figures that would pass beside a good one, or only just, are refused.
+func TestBesideGoodFigures(t *testing.T) {
+	good := spring.DiscSpec{Outside: 80 * units.Millimetre, Inside: 41 * units.Millimetre, Thickness: 3 * units.Millimetre, ConeHeight: 2 * units.Millimetre}
+	nan := good
+	nan.Overall = units.Millimetres(math.NaN())
+	flat := good
+	flat.ConeHeight, flat.Overall = 0, flat.Thickness
+	for _, in := range []spring.DiscSpec{nan, flat} {
+		if d, err := spring.NewDisc(in); err == nil {
+			t.Errorf("%+v passed, %+v", in, d.Spec())
+		}
+	}
+	coil := spring.HelicalSpec{Wire: 3 * units.Millimetre, Mean: 17 * units.Millimetre, Active: 7, Free: 46 * units.Millimetre, Ends: spring.Squared}
+	if _, err := spring.NewHelical(coil); err != nil {
+		t.Fatal(err)
+	}
+	for _, rho := range []float64{5e-324, -1, math.NaN(), math.Inf(1)} {
+		coil.Density = units.KilogramsPerCubicMetre(rho)
+		if h, err := spring.NewHelical(coil); err == nil {
+			t.Errorf("a density of %v passed: %v", rho, h.Figures().Surge)
+		}
+	}
+}
