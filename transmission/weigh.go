@@ -2,8 +2,8 @@ package transmission
 
 import "math"
 
-// place is where nuts that were not read are looked at: deviations from where they
-// should be, how much it counts, and the deviation left there. Together places are
+// nutPlace is where nuts that were not read are looked at: deviations from where they
+// should be, how much it counts, and the deviation left there. Together the places are
 // normal, to a hundredth of its density.
 type nutPlace struct{ at, weight float64 }
 
