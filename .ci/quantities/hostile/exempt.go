@@ -28,7 +28,7 @@ var exempt = []exemption{
 			return generated && r.Len() > 0 && r.At(r.Len()-1).Type().String() != "error"
 		},
 		keys: []string{
-			"units.FromFigure", "units.FromSI", "units.WithUncertainty", "(units.CamAngle).AtCrank", "(units.CrankAngle).AtHalfSpeedCam",
+			"units.FromFigure", "units.FromSI", "units.WithUncertainty", "units.WithUncertaintyIn", "(units.CamAngle).AtCrank", "(units.CrankAngle).AtHalfSpeedCam",
 			"(units.CrankPosition).After", "(units.CrankPosition).Before", "(units.CrankPosition).FromTDC", "(units/measure.Reading[Q]).SI",
 			"carburation.CircleArea", "transmission/spring.SetLoss",
 		},
