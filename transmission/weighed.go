@@ -154,7 +154,8 @@ func (e EffortLaw) Efficiency(effort units.Force, travel float64) (units.Ratio, 
 }
 
 func (e EffortLaw) within(path string, f units.Force) error {
-	if !(e.PerLoad.Value() > 0) || !units.Finite(e.PerLoad.Value()) || !units.Finite(e.Idle.Value()) {
+	// far wider than any release; outside, a load would be no number
+	if k, idle := e.PerLoad.Value().Value(), e.Idle.Value().Newtons(); !(k >= 1e-6 && k <= 1e6 && math.Abs(idle) <= 1e6) {
 		return fault.Fault{Code: fault.Missing, Path: "per_load", Rule: "is needed: fit a law first"}
 	}
 	if n := f.Newtons(); !(n >= 0 && n <= 1e5) {
