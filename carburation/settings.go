@@ -31,7 +31,7 @@ type JetSetting struct {
 	At         Target            `json:"at"`
 	Before     units.Ratio       `json:"before"`      // lambda there as the carburettor was set
 	After      units.Ratio       `json:"after"`       // and with all settings put in
-	FlowFactor Band[units.Ratio] `json:"flow_factor"` // on the flow, or the flow mark, of the jet fitted
+	FlowFactor Band[units.Ratio] `json:"flow_factor"` // on the flow, or the flow mark, of the jet fitted; zero where the jet hardly changes the mixture
 	BoreFactor Band[units.Ratio] `json:"bore_factor"` // on its bore
 	Jet        Jet               `json:"jet"`         // the jet fitted, times the middle of that
 	NotReached fault.Reason      `json:"not_reached,omitzero"`
@@ -281,21 +281,27 @@ func settled(a, b plant) bool {
 }
 
 // jetSetting fills factor, band and jet in. What is uncertain is how far lambda
-// is from the wish now, over what a step of the jet does to it.
+// is from the wish now, over what a step of the jet does to it. A jet that hardly
+// changes the mixture, behind an annulus or a bleed that has the say, has no band.
 func (m *Model) jetSetting(s *JetSetting, fitted Jet, factor float64, change func(*plant, float64), after *Model) {
-	sd := 0.0
-	if u, ok := after.relative(s.At.Lift.Value(), s.At.Speed.RevolutionsPerSecond()); ok {
-		p := after.plant
-		change(&p, 1.01)
-		st := p.at(s.At.Lift.Value()*p.bore, s.At.Speed.RevolutionsPerSecond(), &after.value)
-		if say := -math.Log(st.lambda/s.After.Value()) / math.Log(1.01); say > 1e-3 {
-			sd = u / say
-		}
-	}
-	s.FlowFactor = lnBand[units.Ratio](math.Log(factor), sd)
-	s.BoreFactor = lnBand[units.Ratio](math.Log(factor)/2, sd/2)
 	s.Jet = fitted.times(factor)
+	u, ok := after.relative(s.At.Lift.Value(), s.At.Speed.RevolutionsPerSecond())
+	if !ok {
+		return
+	}
+	p := after.plant
+	change(&p, 1.01)
+	st := p.at(s.At.Lift.Value()*p.bore, s.At.Speed.RevolutionsPerSecond(), &after.value)
+	say := -math.Log(st.lambda/s.After.Value()) / math.Log(1.01)
+	if sd := u / say; say > 0 && sd <= hasSay {
+		s.FlowFactor = lnBand[units.Ratio](math.Log(factor), sd)
+		s.BoreFactor = lnBand[units.Ratio](math.Log(factor)/2, sd/2)
+	}
 }
+
+// hasSay is the spread of a jet's flow, in natural logarithms, up to which its place
+// is worth telling: some twentyfold either way.
+const hasSay = 3.0
 
 // times returns a jet that passes k times as much.
 func (j Jet) times(k float64) Jet {
