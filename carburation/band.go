@@ -9,7 +9,9 @@ import (
 	"example.com/benchbook/units/measure"
 )
 
-// Band is a computed figure with the ends that leave 5 % on either side.
+// Band is a computed figure with the ends that leave 5 % on either side. It is
+// zero, not given, where what is not known leaves the figure open to more than some
+// twentyfold either way.
 type Band[Q units.Quantity] struct {
 	Low    Q `json:"low"`
 	Middle Q `json:"middle"`
@@ -30,9 +32,15 @@ func (b Band[Q]) Given() bool { return b != Band[Q]{} }
 // Holds reports whether q lies within the band, ends included.
 func (b Band[Q]) Holds(q Q) bool { return q >= b.Low && q <= b.High }
 
+// openEnded is the standard deviation of a logarithm from which a band says nothing.
+const openEnded = 3.0
+
 // lnBand returns the band of a figure whose logarithm, in SI, has a mean and a
-// standard deviation.
+// standard deviation, none if that leaves it open.
 func lnBand[Q units.Quantity](mean, sd float64) Band[Q] {
+	if !(sd <= openEnded) {
+		return Band[Q]{}
+	}
 	return Band[Q]{units.FromSI[Q](math.Exp(mean - ninety*sd)), units.FromSI[Q](math.Exp(mean)), units.FromSI[Q](math.Exp(mean + ninety*sd))}
 }
 

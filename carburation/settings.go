@@ -293,15 +293,11 @@ func (m *Model) jetSetting(s *JetSetting, fitted Jet, factor float64, change fun
 	change(&p, 1.01)
 	st := p.at(s.At.Lift.Value()*p.bore, s.At.Speed.RevolutionsPerSecond(), &after.value)
 	say := -math.Log(st.lambda/s.After.Value()) / math.Log(1.01)
-	if sd := u / say; say > 0 && sd <= hasSay {
+	if sd := u / say; say > 0 && sd <= openEnded {
 		s.FlowFactor = lnBand[units.Ratio](math.Log(factor), sd)
 		s.BoreFactor = lnBand[units.Ratio](math.Log(factor)/2, sd/2)
 	}
 }
-
-// hasSay is the spread of a jet's flow, in natural logarithms, up to which its place
-// is worth telling: some twentyfold either way.
-const hasSay = 3.0
 
 // times returns a jet that passes k times as much.
 func (j Jet) times(k float64) Jet {
