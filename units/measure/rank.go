@@ -70,11 +70,11 @@ type Ranking struct {
 	Odds []Odds `json:"odds"`
 }
 
-// indistinct is the ratio of likelihoods below which readings do not tell two
-// causes apart: Kass and Raftery, Bayes Factors, J. Am. Stat. Assoc. 90 (1995)
+// logIndistinct is the ratio of likelihoods, as its logarithm, below which readings
+// do not tell two causes apart: Kass and Raftery, Bayes Factors, J. Am. Stat. Assoc. 90 (1995)
 // 773, call a factor of 1 to 3 "not worth more than a bare mention" (from
 // memory).
-const indistinct = 3
+const logIndistinct = 1.09861228866810969140 // natural logarithm of 3
 
 // Rank weighs causes by the readings. other is the "something else" cause; its
 // key is set to [SomethingElse]. Errors: no listed cause, a prior that is not
@@ -82,17 +82,22 @@ const indistinct = 3
 // the readings leave possible.
 func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 	other.Key = SomethingElse
-	odds := make([]Odds, len(causes)+1)
+	n := len(causes) + 1
+	var room [short]likelihood // of a few causes nothing but the result is allocated
+	var places [short]int
+	likes, order := room[:], places[:]
 	var faults fault.List
 	if len(causes) == 0 {
 		faults.Add(fault.Fault{Code: fault.Missing, Path: "causes", Rule: "at least one cause must be listed"})
 	}
 	var seen map[string]struct{} // of a few keys each is quicker compared with all
-	if len(odds) > short {
-		seen = make(map[string]struct{}, len(odds))
+	if n > short {
+		likes, order = make([]likelihood, n), make([]int, n)
+		seen = make(map[string]struct{}, n)
 	}
+	likes, order = likes[:n], order[:n]
 	best, priors := math.Inf(-1), 0.0
-	for i := range odds {
+	for i := range likes {
 		c := &other
 		if i < len(causes) {
 			c = &causes[i]
@@ -124,9 +129,8 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 			continue
 		}
 		priors += c.Prior
-		weight := l + math.Log(c.Prior) // a share once all are known
-		best = max(best, weight)
-		odds[i] = Odds{Key: c.Key, Text: c.Text, Share: weight, Prior: c.Prior, LogLikelihood: l}
+		likes[i] = likelihood{log: l, share: l + math.Log(c.Prior)}
+		best = max(best, likes[i].share)
 	}
 	if faults.Len() == 0 && math.IsInf(best, -1) {
 		faults.Add(fault.Fault{Code: fault.Conflict, Path: "causes", Rule: "the readings rule out every cause, something else included"})
@@ -135,25 +139,29 @@ func Rank(d Data, causes []Cause, other Cause) (Ranking, error) {
 		return Ranking{}, err
 	}
 	sum := 0.0
-	for i := range odds {
-		o := &odds[i]
-		o.Share = math.Exp(o.Share - best)
-		sum += o.Share
+	for i := range likes {
+		likes[i].share = math.Exp(likes[i].share - best)
+		sum += likes[i].share
 	}
-	for i := range odds {
-		odds[i].Share /= sum
-		odds[i].Prior /= priors
-	}
-	order := make([]int, len(odds))
-	descending(order, func(i int) float64 { return odds[i].Share })
-	ranked := make([]Odds, len(odds))
+	descending(order, func(i int) float64 { return likes[i].share })
+	ranked := make([]Odds, n)
 	for i, j := range order {
-		ranked[i] = odds[j]
+		c := &other
+		if j < len(causes) {
+			c = &causes[j]
+		}
+		o := &ranked[i]
+		o.Key, o.Text, o.Prior = c.Key, c.Text, c.Prior/priors
+		o.Share, o.LogLikelihood = likes[j].share/sum, likes[j].log
 	}
 	percent(ranked, order)
 	group(ranked, order)
 	return Ranking{Odds: ranked}, nil
 }
+
+// likelihood is a cause's, with its share: the logarithm of its weight until all are
+// known.
+type likelihood struct{ log, share float64 }
 
 // short is how many causes are put in order one by one.
 const short = 64
@@ -210,7 +218,7 @@ func group(odds []Odds, order []int) {
 	descending(order, func(i int) float64 { return odds[i].LogLikelihood })
 	n, top := 0, math.Inf(1)
 	for _, i := range order {
-		if !(top-odds[i].LogLikelihood < math.Log(indistinct)) {
+		if !(top-odds[i].LogLikelihood < logIndistinct) {
 			n++
 			top = odds[i].LogLikelihood
 		}
@@ -276,11 +284,23 @@ func (r Ranking) LikeLeader() []Odds {
 // what a common one does stays suspected beside it until a reading tells them
 // apart. The leader is first; the list is empty for an empty ranking.
 func (r Ranking) Suspects(ratio float64) []Odds {
-	var s []Odds
-	for i, o := range r.Odds {
-		first := r.Odds[0]
-		if i == 0 || o.Share*ratio >= first.Share || first.LogLikelihood-o.LogLikelihood < math.Log(indistinct) {
-			s = append(s, o)
+	suspected := func(i int) bool {
+		o, first := &r.Odds[i], &r.Odds[0]
+		return i == 0 || o.Share*ratio >= first.Share || first.LogLikelihood-o.LogLikelihood < logIndistinct
+	}
+	n := 0
+	for i := range r.Odds {
+		if suspected(i) {
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	s := make([]Odds, 0, n)
+	for i := range r.Odds {
+		if suspected(i) {
+			s = append(s, r.Odds[i])
 		}
 	}
 	return s
@@ -288,9 +308,9 @@ func (r Ranking) Suspects(ratio float64) []Odds {
 
 // Of returns the odds of one cause.
 func (r Ranking) Of(key string) (Odds, bool) {
-	for _, o := range r.Odds {
-		if o.Key == key {
-			return o, true
+	for i := range r.Odds {
+		if r.Odds[i].Key == key {
+			return r.Odds[i], true
 		}
 	}
 	return Odds{}, false
