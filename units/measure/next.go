@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -52,45 +53,61 @@ func Next(r Ranking, checks []Check) ([]Gain, error) {
 	if len(r.Odds) > 5000 {
 		return nil, fault.Fault{Code: fault.OutOfRange, Path: "odds", Value: strconv.Itoa(len(r.Odds)), Rule: "at most 5000 causes"}
 	}
-	gains := make([]Gain, 0, len(checks))
 	q := nodes()
-	room := make([]Outlook, 0, len(r.Odds))
-	share := make([]float64, 0, len(r.Odds))
-	for i, c := range checks {
-		bits, err := information(q, r, c, share, room)
+	var few [16]class
+	room := few[:0]
+	told := make([]expected, 0, len(checks))
+	for i := range checks {
+		var bits float64
+		var err error
+		bits, room, err = information(q, r, &checks[i], room[:0])
 		if err == nil || faults.Under("checks["+strconv.Itoa(i)+"]", err) {
-			gains = append(gains, Gain{Key: c.Key, Text: c.Text, Work: c.Work, Bits: bits})
+			told = append(told, expected{i, bits, math.Round(bits * 100)})
 		}
 	}
-	slices.SortStableFunc(gains, func(a, b Gain) int {
+	slices.SortStableFunc(told, func(a, b expected) int {
 		// a hundredth of a bit is no difference: the quicker check goes first
-		switch d := math.Round(a.Bits*100) - math.Round(b.Bits*100); {
-		case d > 0:
+		switch {
+		case a.hundredths > b.hundredths:
 			return -1
-		case d < 0:
-			return 1
-		case a.Work < b.Work:
-			return -1
-		case a.Work > b.Work:
+		case a.hundredths < b.hundredths:
 			return 1
 		}
-		return 0
+		return cmp.Compare(checks[a.check].Work, checks[b.check].Work)
 	})
+	gains := make([]Gain, len(told))
+	for i, t := range told {
+		c := &checks[t.check]
+		gains[i] = Gain{Key: c.Key, Text: c.Text, Work: c.Work, Bits: t.bits}
+	}
 	return gains, faults.Err()
 }
 
-// information uses the room of share and looks, both empty.
-func information(q hermite, r Ranking, c Check, share []float64, looks []Outlook) (float64, error) {
-	outcomes := -1
+// expected is what a check is expected to tell.
+type expected struct {
+	check            int
+	bits, hundredths float64
+}
+
+// class is causes that expect the same, with their share together.
+type class struct {
+	share float64
+	Outlook
+}
+
+// information uses the room of classes, which are empty, and returns it.
+func information(q hermite, r Ranking, c *Check, classes []class) (float64, []class, error) {
 	if c.InOrder != nil && len(c.InOrder) != len(r.Odds) {
-		return 0, fault.Fault{Code: fault.Conflict, Path: "in_order", Value: strconv.Itoa(len(c.InOrder)), Rule: "needs one outlook for each cause of the ranking"}
+		return 0, classes, fault.Fault{Code: fault.Conflict, Path: "in_order", Value: strconv.Itoa(len(c.InOrder)), Rule: "needs one outlook for each cause of the ranking"}
 	}
 	if !(c.Work >= 0) || math.IsInf(c.Work.Seconds(), 0) {
-		return 0, fault.Fault{Code: fault.OutOfRange, Path: "work", Value: c.Work.String(), Rule: "must be zero or more"}
+		return 0, classes, fault.Fault{Code: fault.OutOfRange, Path: "work", Value: c.Work.String(), Rule: "must be zero or more"}
 	}
-	for i, o := range r.Odds {
+	outcomes := -1
+	for i := range r.Odds {
+		o := &r.Odds[i]
 		if !(o.Share >= 0 && o.Share <= 1) {
-			return 0, fault.Fault{Code: fault.OutOfRange, Path: "odds." + o.Key + ".share", Value: strconv.FormatFloat(o.Share, 'g', 6, 64), Rule: "must be 0 to 1"}
+			return 0, classes, fault.Fault{Code: fault.OutOfRange, Path: "odds." + o.Key + ".share", Value: strconv.FormatFloat(o.Share, 'g', 6, 64), Rule: "must be 0 to 1"}
 		}
 		var look Outlook
 		var ok bool
@@ -102,59 +119,37 @@ func information(q hermite, r Ranking, c Check, share []float64, looks []Outlook
 		}
 		if !ok {
 			if o.Share > negligible {
-				return 0, fault.Fault{Code: fault.Missing, Path: "outlooks", Value: o.Key, Rule: "every cause above 0.1 % needs an outlook"}
+				return 0, classes, fault.Fault{Code: fault.Missing, Path: "outlooks", Value: o.Key, Rule: "every cause above 0.1 % needs an outlook"}
 			}
 			continue
 		}
-		n := len(looks)
-		checked := n > 0 && look.same(looks[n-1]) || n > 1 && look.same(looks[n-2])
-		if !checked {
-			if err := look.check(outcomes); err != nil {
-				return 0, fault.Under("outlooks."+o.Key, err)
-			}
+		if as := like(classes, &look); as != nil {
+			as.share += o.Share
+			continue
+		}
+		if err := look.check(outcomes); err != nil {
+			return 0, classes, fault.Under("outlooks."+o.Key, err)
 		}
 		outcomes = len(look.Chances)
-		share = append(share, o.Share)
-		looks = append(looks, look)
+		classes = append(classes, class{o.Share, look})
 	}
-	nats := 0.0
 	if outcomes > 0 {
-		mix := mixChances(share, looks, outcomes)
-		var own, before float64 // what the outcome tells if the cause is true, or the one before
-		for i, s := range share {
-			switch {
-			case i > 0 && looks[i].same(looks[i-1]):
-			case i > 1 && looks[i].same(looks[i-2]):
-				own, before = before, own
-			default:
-				own, before = 0, own
-				for k, p := range looks[i].Chances {
-					if p > 0 && mix[k] > 0 {
-						own += p * math.Log(p/mix[k])
-					}
-				}
-			}
-			nats += s * own
-		}
-		return max(nats/math.Ln2, 0), nil
+		return max(ofOutcomes(classes, outcomes)/math.Ln2, 0), classes, nil
 	}
-	mix := newMixture(share, looks)
-	for i, s := range share {
-		if s < 1e-100 {
-			continue
-		}
-		// mean over the cause's own normal spread, by Gauss-Hermite quadrature
-		for k, t := range q.node {
-			x := looks[i].Mean + math.Sqrt2*looks[i].SD*t
-			nats += s * q.weight[k] / math.SqrtPi * (mix.term(i, x) - math.Log(s) - mix.logDensity(x))
-		}
-	}
-	return max(nats/math.Ln2, 0), nil
+	return max(ofFigures(q, classes)/math.Ln2, 0), classes, nil
 }
 
-// same reports whether both share their chances.
-func (l *Outlook) same(o Outlook) bool {
-	return len(l.Chances) > 0 && len(l.Chances) == len(o.Chances) && &l.Chances[0] == &o.Chances[0]
+// like returns the class that shares the chances of a look, if one of the last few does.
+func like(classes []class, l *Outlook) *class {
+	if len(l.Chances) == 0 {
+		return nil
+	}
+	for i := len(classes) - 1; i >= max(0, len(classes)-8); i-- {
+		if c := &classes[i]; len(c.Chances) == len(l.Chances) && &c.Chances[0] == &l.Chances[0] {
+			return c
+		}
+	}
+	return nil
 }
 
 func (l Outlook) check(outcomes int) error {
@@ -180,36 +175,63 @@ func (l Outlook) check(outcomes int) error {
 	return nil
 }
 
-// mixChances is the chance of each outcome whichever cause is true.
-func mixChances(share []float64, looks []Outlook, outcomes int) []float64 {
-	mix := make([]float64, outcomes)
-	for i, s := range share {
-		for k, p := range looks[i].Chances {
-			mix[k] += s * p
+// ofOutcomes is the information, in nats, of which of several things is seen.
+func ofOutcomes(classes []class, outcomes int) float64 {
+	nats := 0.0
+	for k := range outcomes {
+		mix := 0.0 // the chance of it whichever cause is true
+		for i := range classes {
+			mix += classes[i].share * classes[i].Chances[k]
+		}
+		if !(mix > 0) {
+			continue
+		}
+		for i := range classes {
+			if p := classes[i].Chances[k]; p > 0 {
+				nats += classes[i].share * p * math.Log(p/mix)
+			}
 		}
 	}
-	return mix
+	return nats
+}
+
+// ofFigures is that of a figure read.
+func ofFigures(q hermite, classes []class) float64 {
+	nats := 0.0
+	mix := newMixture(classes)
+	for i := range classes {
+		c := &classes[i]
+		if c.share < 1e-100 {
+			continue
+		}
+		// mean over the cause's own normal spread, by Gauss-Hermite quadrature
+		for k, t := range q.node {
+			x := c.Mean + math.Sqrt2*c.SD*t
+			nats += c.share * q.weight[k] / math.SqrtPi * (mix.term(i, x) - math.Log(c.share) - mix.logDensity(x))
+		}
+	}
+	return nats
 }
 
 // mixture is the normal figures of all causes with their shares, each term's
 // constant worked out once.
 type mixture struct {
-	looks []Outlook
-	level []float64 // ln of share/(SD sqrt(2 pi)); -Inf for no share
-	terms []float64
+	classes []class
+	level   []float64 // ln of share/(SD sqrt(2 pi)); -Inf for no share
+	terms   []float64
 }
 
-func newMixture(share []float64, looks []Outlook) mixture {
-	m := mixture{looks, make([]float64, len(looks)), make([]float64, len(looks))}
-	for i, s := range share {
-		m.level[i] = math.Log(s / looks[i].SD / math.Sqrt(2*math.Pi))
+func newMixture(classes []class) mixture {
+	m := mixture{classes, make([]float64, len(classes)), make([]float64, len(classes))}
+	for i := range classes {
+		m.level[i] = math.Log(classes[i].share / classes[i].SD / math.Sqrt(2*math.Pi))
 	}
 	return m
 }
 
 // term is ln of a cause's share times its density at x.
 func (m *mixture) term(i int, x float64) float64 {
-	z := (x - m.looks[i].Mean) / m.looks[i].SD
+	z := (x - m.classes[i].Mean) / m.classes[i].SD
 	return m.level[i] - z*z/2
 }
 
