@@ -58,11 +58,7 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	if err != nil {
 		return Diagnosis{}, err
 	}
-	list := suspects(d.Causes)
-	d.Suspects = make([]string, len(list))
-	for i, o := range list {
-		d.Suspects[i] = o.Key
-	}
+	d.Suspects = suspects(d.Causes)
 	d.Findings = m.findings(d.Causes)
 	d.NextReadings, err = m.next(data, d.Causes)
 	return d, err

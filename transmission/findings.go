@@ -1,6 +1,8 @@
 package transmission
 
 import (
+	"slices"
+
 	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
 )
@@ -21,9 +23,10 @@ func (m *model) findings(r measure.Ranking) []Finding {
 		left -= r.Odds[n].Share
 		n++
 	}
-	f := make([]Finding, 0, n)
-	for _, o := range r.Odds[:n] {
-		x := Finding{Key: o.Key, Text: o.Text, Share: o.Share, Odds: o.Words()}
+	f := make([]Finding, n)
+	for i := range f {
+		o, x := &r.Odds[i], &f[i]
+		x.Key, x.Text, x.Share, x.Odds = o.Key, o.Text, o.Share, o.Words()
 		switch at, listed := index()[o.Key]; {
 		case listed:
 			x.Do, x.Work = m.todo(at)
@@ -32,7 +35,6 @@ func (m *model) findings(r measure.Ranking) []Finding {
 		default:
 			x.Do = "read what was not read, below, before taking anything apart"
 		}
-		f = append(f, x)
 	}
 	return f
 }
@@ -51,15 +53,22 @@ func (m *model) todo(at members) (do string, work units.Time) {
 const (
 	suspectOdds   = 20
 	suspectBelief = 0.97
+	plainlyLess   = 1.0986122886681098 // logarithm of 3, by which the readings tell causes apart
 )
 
-// suspects returns the causes not ruled out, in the order of the ranking.
-func suspects(r measure.Ranking) []measure.Odds {
-	near, list := r.Suspects(suspectOdds), r.Holding(suspectBelief)
-	for _, o := range near {
-		if _, in := (measure.Ranking{Odds: list}).Of(o.Key); !in {
-			list = append(list, o)
+// suspects returns the keys of the causes not ruled out, in the order of the ranking:
+// those that hold enough belief, and those of [measure.Ranking.Suspects]. It picks them
+// here, since it wants no more than their keys.
+func suspects(r measure.Ranking) []string {
+	held := 0.0
+	var room [causeCount + closely + 2]string // as many as are ever ranked
+	keys := room[:0]
+	for i := range r.Odds {
+		o, first := &r.Odds[i], &r.Odds[0]
+		if held < suspectBelief || o.Share*suspectOdds >= first.Share || first.LogLikelihood-o.LogLikelihood < plainlyLess {
+			keys = append(keys, o.Key)
 		}
+		held += o.Share
 	}
-	return list
+	return slices.Clone(keys)
 }

@@ -666,7 +666,11 @@ func (s *score) add(r measure.Ranking, planted []string) {
 	group := r.Within(suspectOdds)
 	s.in20.add(group, planted)
 	s.size20 += len(group)
-	group = suspects(r)
+	group = group[:0:0]
+	for _, key := range suspects(r) {
+		o, _ := r.Of(key)
+		group = append(group, o)
+	}
 	s.in97.add(group, planted)
 	s.size97 += len(group)
 	for _, o := range r.Odds {
