@@ -46,12 +46,14 @@ func main() {
 		wanted, err = keys(*again)
 		check(err)
 	}
-	list, err := load(*dir, flag.Args()...)
+	names, err := packages.Load(&packages.Config{Dir: *dir, Mode: packages.NeedName}, flag.Args()...)
 	check(err)
 	var all tally
 	var lived strings.Builder
-	for _, p := range list {
+	for _, name := range names {
 		start := time.Now()
+		p, err := load(*dir, name.PkgPath)
+		check(err)
 		t, err := try(p, func(s *site) bool {
 			return strings.Contains(s.file, *only) && (wanted == nil || wanted[s.key]) && s.id%*every == 0
 		}, known, &lived)
@@ -65,7 +67,7 @@ func main() {
 			check(os.WriteFile(*out, []byte(lived.String()), 0o644))
 		}
 	}
-	if len(list) > 1 {
+	if len(names) > 1 {
 		fmt.Printf("%-44s %v\n", "in all", all)
 	}
 	if all.killedShare() < *least {
@@ -73,15 +75,19 @@ func main() {
 	}
 }
 
-func load(dir string, patterns ...string) ([]*packages.Package, error) {
+// load reads a package just before its turn: its files may be worked on meanwhile.
+func load(dir, pattern string) (*packages.Package, error) {
 	list, err := packages.Load(&packages.Config{
 		Dir:  dir,
 		Mode: packages.NeedName | packages.NeedModule | packages.NeedFiles | packages.NeedCompiledGoFiles | packages.NeedSyntax | packages.NeedTypes | packages.NeedTypesInfo | packages.NeedImports | packages.NeedDeps,
-	}, patterns...)
-	if err == nil && packages.PrintErrors(list) > 0 {
-		err = errors.New("the packages do not load")
+	}, pattern)
+	if err != nil {
+		return nil, err
 	}
-	return list, err
+	if packages.PrintErrors(list) > 0 || len(list) != 1 {
+		return nil, errors.New(pattern + " does not load")
+	}
+	return list[0], nil
 }
 
 func check(err error) {
