@@ -17,25 +17,33 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 	r.Odds = r.Odds[:some]
 	var room [enough]members
 	why := room[:some]
-	for i, o := range r.Odds {
-		at, listed := index()[o.Key]
+	for i := range why {
+		at, listed := index()[r.Odds[i].Key]
 		if !listed {
 			at = members{-1, -1}
 		}
 		why[i] = at
 	}
+	open := 0
+	for p := range nuts + 1 {
+		if unread(d, p) {
+			open++
+		}
+	}
 	checks := make([]measure.Check, 0, int(parts))
-	looks := make([]measure.Outlook, some*int(parts))
-	chances := make([]float64, 0, 3*(causeCount+2*int(parts)+2))
+	looks := make([]measure.Outlook, some*open)
+	chances := make([]float64, 0, 3*(1+open+causeCount))
 	three := func(low, high float64) []float64 {
-		low = math.Min(math.Max(low, 0), 1)
-		mid := math.Min(math.Max(high-low, 0), 1-low)
-		chances = append(chances, low, mid, math.Max(1-low-mid, 0))
+		low = min(max(low, 0), 1)
+		mid := min(max(high-low, 0), 1-low)
+		chances = append(chances, low, mid, max(1-low-mid, 0))
 		return chances[len(chances)-3 : len(chances) : len(chances)]
 	}
 	phi := m.bell.phi
+	far := phi(-plainly)
+	about := three(far, 1-far) // of most causes, which leave the part alone
 	for p := range nuts + 1 {
-		if d[p].Taken || p == leverRatio {
+		if !unread(d, p) {
 			continue
 		}
 		c := measure.Check{InOrder: looks[:some:some]}
@@ -49,10 +57,9 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 		}
 		usual := math.Hypot(m.base[p].u, own)
 		wide := usual / math.Hypot(usual, span)
-		about := three(phi(-plainly), phi(plainly)) // of most causes, which leave p alone
 		// with something not listed wrong most figures are as ever, some far off
-		stray := func(z float64) float64 { return (1-strays)*phi(z) + strays*phi(z*wide) }
-		strayed := three(stray(-plainly), stray(plainly))
+		stray := (1-strays)*far + strays*phi(-plainly*wide)
+		strayed := three(stray, 1-stray)
 		var moved [causeCount][]float64
 		of := func(i int) []float64 {
 			if moved[i] != nil {
@@ -60,24 +67,23 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 			}
 			c := &m.causes[i]
 			shift := c.shift(p)
-			switch {
-			case c.low != c.high && c.open == p:
+			if c.low != c.high && c.open == p {
 				low, high := (shift+c.low)/usual, (shift+c.high)/usual
 				moved[i] = three(m.smeared(-plainly, low, high), m.smeared(plainly, low, high))
-			case shift != 0:
+			} else {
 				moved[i] = three(phi(-plainly-shift/usual), phi(plainly-shift/usual))
-			default:
-				moved[i] = about
 			}
 			return moved[i]
 		}
 		for i, w := range why {
-			look := strayed
-			if w.a >= 0 {
-				// two that are listed as a pair move different parts
-				if look = of(w.a); &look[0] == &about[0] && w.b != w.a {
-					look = of(w.b)
-				}
+			look := about
+			switch { // two that are listed as a pair move different parts
+			case w.a < 0:
+				look = strayed
+			case m.causes[w.a].moves(p):
+				look = of(w.a)
+			case m.causes[w.b].moves(p):
+				look = of(w.b)
 			}
 			c.InOrder[i].Chances = look
 		}
@@ -85,6 +91,9 @@ func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) 
 	}
 	return measure.Next(r, checks)
 }
+
+// unread tells whether a part could still be read. How the lever is made is not asked.
+func unread(d measure.Data, p part) bool { return !d[p].Taken && p != leverRatio }
 
 // plainly is how many of its usual deviations from new a reading is plainly so.
 const plainly = 2
