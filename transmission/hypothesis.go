@@ -71,13 +71,13 @@ func (m *model) rank(data measure.Data, opt Options) (measure.Ranking, error) {
 			total += m.causes[i].prior * math.Exp(logs[i]-best)
 		}
 		total += math.Exp(m.elseLog-best) + p.left
-		for _, n := range p.near[:p.count] {
-			total += math.Exp(n.prior + n.log - best)
+		for i := range p.near[:p.count] {
+			total += p.near[i].part
 		}
-		for _, n := range p.near[:p.count] {
-			part := math.Exp(n.prior + n.log - best)
-			if part < worthName*total {
-				p.left += part
+		for i := range p.near[:p.count] {
+			n := &p.near[i]
+			if n.part < worthName*total {
+				p.left += n.part
 				continue
 			}
 			prior := math.Exp(n.prior)

@@ -8,9 +8,13 @@ import (
 func phi(t float64) float64     { return 0.5 * math.Erfc(-t/math.Sqrt2) }
 func density(t float64) float64 { return math.Exp(-t*t/2) / math.Sqrt(2*math.Pi) }
 
-// bell holds phi and density at the middles of even steps, from which Taylor's
-// series gives them in between: to 1e-8.
-type bell [2*plain*bellSteps + 1]struct{ below, dense, log float64 }
+// bell holds phi, with four terms of Taylor's series, at the middles of even steps,
+// from which it follows in between with its slope, the density: to 1e-8.
+type bell [2*plain*bellSteps + 1]struct {
+	below, dense, second, third, fourth float64
+
+	told float64 // the chance of a sign so far past its turning point
+}
 
 const bellSteps = 32 // to one
 
@@ -19,19 +23,21 @@ var newBell = sync.OnceValue(func() *bell {
 	var b bell
 	for i := range b {
 		q := float64(i)/bellSteps - plain
-		b[i].below, b[i].dense = phi(q), density(q)
-		b[i].log = math.Log(misheard + (1-2*misheard)*b[i].below)
+		t, d := &b[i], density(q)
+		t.below, t.dense, t.second, t.third, t.fourth = phi(q), d, -q*d/2, (q*q-1)*d/6, (3-q*q)*q*d/24
+		t.told = misheard + (1-2*misheard)*t.below
 	}
 	return &b
 })
 
 // normal returns phi and density at q, which is within plain of nothing.
 func (b *bell) normal(q float64) (below, dense float64) {
-	i := int((q+plain)*bellSteps + 0.5)
-	at := float64(i)/bellSteps - plain
-	h := q - at
-	d := b[i].dense
-	return b[i].below + d*h*(1-h/2*(at-(at*at-1)*h/3)), d * (1 - h*(at-(at*at-1)*h/2+(at*at-3)*at*h*h/6))
+	steps := (q + plain) * bellSteps
+	i := int(steps + 0.5)
+	h := (steps - float64(i)) / bellSteps
+	t := &b[i]
+	below = t.below + h*(t.dense+h*(t.second+h*(t.third+h*t.fourth)))
+	return below, t.dense + h*(2*t.second+h*(3*t.third+h*4*t.fourth))
 }
 
 // phi is the chance of a figure below z.
@@ -46,16 +52,16 @@ func (b *bell) phi(z float64) float64 {
 	return below
 }
 
-// told is the logarithm of the chance that a sign is told which is q spreads past its
-// turning point, to a hundredth or so.
+// told is the chance that a sign is told which is q spreads past its turning point, to a
+// hundredth of itself or so.
 func (b *bell) told(q float64) float64 {
 	switch {
 	case q > plain:
-		return b[len(b)-1].log
+		return b[len(b)-1].told
 	case !(q >= -plain):
-		return b[0].log
+		return b[0].told
 	}
-	return b[int((q+plain)*bellSteps+0.5)].log
+	return b[int((q+plain)*bellSteps+0.5)].told
 }
 
 func logNormal(x, mean, u float64) float64 {

@@ -11,13 +11,13 @@ import (
 // clutches looked at: common practice, no source.
 const twoTogether = 0.1
 
-// How many pairs are looked at closely at most, how far behind the likeliest cause,
-// in natural logarithms, one may be by a rough look to be among them, from where it
-// does not count at all, and from what share it is listed by itself.
+// How many pairs are looked at closely at most, from what part of the likeliest cause
+// on one may be by a rough look to be among them, how far behind it, in natural
+// logarithms, it does not count at all, and from what share it is listed by itself.
 const (
 	closely   = 12
-	nearly    = 5.5
-	noMatter  = 9.0
+	nearly    = 0.004
+	noMatter  = -9.0
 	worthName = 0.004
 )
 
@@ -26,12 +26,13 @@ type duo struct {
 	a, b  uint8
 	prior float64 // logarithm
 	log   float64 // likelihood
+	part  float64 // both together, in parts of the likeliest cause
 }
 
-// rough is the logarithm of the weight of two causes by a rough look.
+// rough is the weight of two causes by a rough look, in the same parts.
 type rough struct {
-	score float64
-	a, b  uint8
+	part float64
+	a, b uint8
 }
 
 // pairs weighs causes two at a time.
@@ -39,17 +40,18 @@ type pairs struct {
 	near    [closely]duo // those looked at closely
 	nearest [closely]rough
 	count   int
-	left    float64 // their likelihood times prior, by rough looks, in parts of exp(best)
-	best    float64
+	left    float64 // all others by rough looks, in the same parts
 }
 
 // view is what a way of the parts makes of each thing seen of the whole clutch: the
-// figure its sight compares, with its variance.
+// figure its sight compares, with its variance. Beside the usual it is what is added to
+// those; of a sign the figure is in usual deviations towards the answer given, and
+// shrink is what the deviation divides it by.
 type view [dataLength - atLift]glance
 
-type glance struct{ x, variance, root, inverse float64 } // with the root of the variance, and the inverse of that
+type glance struct{ x, variance, shrink float64 }
 
-func (m *model) view(st *spread) (v view) {
+func (m *model) view(st *spread, v *view) {
 	var w workings
 	w.at(m.s, &st.mean)
 	y := effect{onLift: w.rise, onTorque: w.torque, onIdle: m.s.idle(&st.mean)}
@@ -59,12 +61,22 @@ func (m *model) view(st *spread) (v view) {
 	var c covariance
 	w.widen(m.s, st, &c)
 	for i := range m.sights.taken {
-		t := &m.sights.list[i]
-		v[i].x, v[i].variance = t.look(m.s, st, &y, &c)
-		v[i].root = math.Sqrt(v[i].variance)
-		v[i].inverse = 1 / v[i].root
+		v[i].x, v[i].variance = m.sights.list[i].look(m.s, st, &y, &c)
 	}
-	return v
+}
+
+// beside puts v beside the usual.
+func (m *model) beside(v, usual *view) {
+	for k := range m.sights.list[:m.sights.taken] {
+		g, u := &v[k], &usual[k]
+		g.x -= u.x
+		if side := m.sights.list[k].side; side != 0 {
+			g.x *= side / math.Sqrt(u.variance)
+			g.shrink = math.Sqrt(u.variance / g.variance)
+		} else {
+			g.variance -= u.variance
+		}
+	}
 }
 
 // together weighs all pairs of causes that move different parts.
@@ -73,20 +85,21 @@ func (m *model) view(st *spread) (v view) {
 // cause. What was seen of the whole clutch is first reckoned as if what the two do
 // to it simply added up, which sorts them; those in front are then looked at closely,
 // and what the others hold together is put right by what that made of the former.
+// Best is the logarithm of the weight of the likeliest cause.
 func (m *model) together(d measure.Data, ways *[causeCount]way, factor, best float64) (p pairs) {
-	p.best = best
-	usual := m.view(&m.known)
+	var usual view
+	m.view(&m.known, &usual)
 	var views [causeCount]view
-	var weight [causeCount]float64
+	var weight [causeCount]float64 // logarithms
 	heaviest := math.Inf(-1)
 	for i := 1; i < causeCount; i++ {
 		weight[i] = m.logPrior[i] + ways[i].log
 		heaviest = max(heaviest, weight[i])
 	}
 	logFactor := math.Log(factor)
-	always := logFactor + m.toldSum
+	always := logFactor + m.toldSum - best
 	for i := 1; i < causeCount; i++ {
-		if always+weight[i]+heaviest+m.most < best-noMatter {
+		if always+weight[i]+heaviest+m.most < noMatter {
 			weight[i] = math.Inf(-1) // with no other could it matter
 			continue
 		}
@@ -95,25 +108,33 @@ func (m *model) together(d measure.Data, ways *[causeCount]way, factor, best flo
 		if ways[i].level > 0 {
 			ways[i].at(&st, ways[i].whole)
 		}
-		views[i] = m.view(&st).beside(&usual)
+		m.view(&st, &views[i])
+		m.beside(&views[i], &usual)
+	}
+	for k := range m.sights.list[:m.sights.taken] {
+		if side := m.sights.list[k].side; side != 0 {
+			usual[k].x *= side / math.Sqrt(usual[k].variance)
+		}
 	}
 	apart := apart()
 	for i := 1; i < causeCount; i++ {
 		for j := i + 1; j < causeCount; j++ {
-			score := always + weight[i] + weight[j]
-			if !apart[i][j] || score+m.most < best-noMatter {
+			log := always + weight[i] + weight[j]
+			if !apart[i][j] || log+m.most < noMatter {
 				continue
 			}
+			part := 1.0 // beside exp(log)
 			one, other := &views[i], &views[j]
 			for k := range m.sights.list[:m.sights.taken] {
-				if side := m.sights.list[k].side; side != 0 {
-					x := usual[k].x + one[k].x + other[k].x
-					score += m.bell.told(side * x * one[k].root * other[k].root * usual[k].inverse)
-				} else {
-					score += m.roughly(k, &usual[k], &one[k], &other[k])
+				if m.sights.list[k].side != 0 {
+					part *= m.bell.told((usual[k].x + one[k].x + other[k].x) * one[k].shrink * other[k].shrink)
+					continue
 				}
+				like, miss := m.roughly(k, &usual[k], &one[k], &other[k])
+				part *= like
+				log -= miss / 2
 			}
-			p.add(rough{score, uint8(i), uint8(j)})
+			p.add(rough{part * math.Exp(log), uint8(i), uint8(j)})
 		}
 	}
 	before, after := 0.0, 0.0
@@ -129,8 +150,9 @@ func (m *model) together(d measure.Data, ways *[causeCount]way, factor, best flo
 			n.log += m.average(&st, one, other, false)
 		}
 		n.prior = logFactor + m.logPrior[n.a] + m.logPrior[n.b]
-		before += math.Exp(r.score - best)
-		after += math.Exp(n.prior + n.log - best)
+		n.part = math.Exp(n.prior + n.log - best)
+		before += r.part
+		after += n.part
 	}
 	if before > 0 {
 		p.left *= min(max(after/before, 0.2), 5)
@@ -138,31 +160,21 @@ func (m *model) together(d measure.Data, ways *[causeCount]way, factor, best flo
 	return p
 }
 
-// beside returns what v adds to the usual: to the figures, and by what factor to the
-// inverse of their deviations.
-func (v view) beside(usual *view) view {
-	for k := range v {
-		v[k].x -= usual[k].x
-		v[k].variance -= usual[k].variance
-		if v[k].root > 0 {
-			v[k].root = usual[k].root / v[k].root
-		}
-	}
-	return v
-}
-
-// roughly is the log likelihood of a figure seen by sight k, if what two causes add to
-// the usual adds up.
-func (m *model) roughly(k int, usual, one, other *glance) float64 {
+// roughly is the likelihood of a figure seen by sight k, like times exp(-miss/2), if
+// what two causes add to the usual adds up.
+func (m *model) roughly(k int, usual, one, other *glance) (like, miss float64) {
 	t := &m.sights.list[k]
 	x := usual.x + one.x + other.x
 	off := mayBeOff * (math.Abs(one.x) + math.Abs(other.x))
-	v := max(usual.variance+one.variance+other.variance, t.variance) + off*off
-	fits := -x*x/(2*v) - 0.5*math.Log(2*math.Pi*v)
+	r := 1 / math.Sqrt(max(usual.variance+one.variance+other.variance, t.variance)+off*off)
+	z := x * r
+	like, miss = r/math.Sqrt(2*math.Pi), z*z
 	if t.on == onLift && m.still > 0 { // or the plate does not stir
-		fits = max(fits, math.Log(m.still)+m.bell.told((t.offset-x)/math.Sqrt(v)))
+		if stuck := m.still * m.bell.told((t.offset-x)*r); stuck > like*math.Exp(-miss/2) {
+			return stuck, 0
+		}
 	}
-	return fits
+	return like, miss
 }
 
 // mayBeOff is how far off that sum may be, as part of what either adds.
@@ -170,29 +182,23 @@ const mayBeOff = 0.15
 
 // add keeps the pair among the nearest, or adds it to the others.
 func (p *pairs) add(d rough) {
-	if d.score < p.best-nearly {
-		p.leave(d.score)
+	if d.part < nearly {
+		p.left += d.part
 		return
 	}
 	at := p.count
 	if p.count < closely {
 		p.count++
-	} else if at--; d.score <= p.nearest[at].score {
-		p.leave(d.score)
+	} else if at--; d.part <= p.nearest[at].part {
+		p.left += d.part
 		return
 	} else {
-		p.leave(p.nearest[at].score)
+		p.left += p.nearest[at].part
 	}
-	for ; at > 0 && p.nearest[at-1].score < d.score; at-- {
+	for ; at > 0 && p.nearest[at-1].part < d.part; at-- {
 		p.nearest[at] = p.nearest[at-1]
 	}
 	p.nearest[at] = d
-}
-
-func (p *pairs) leave(score float64) {
-	if score > p.best-noMatter {
-		p.left += math.Exp(score - p.best)
-	}
 }
 
 // apart tells which causes may be weighed together: those that move different parts.
