@@ -53,6 +53,7 @@ type model struct {
 	most     float64      // that what was seen of the whole clutch can add to a log likelihood
 	told     [all]float64 // log density of the reading of each part with nothing wrong
 	toldSum  float64
+	hold     hold
 	known    spread // the parts with nothing wrong, as their readings leave them
 }
 

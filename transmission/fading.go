@@ -86,6 +86,22 @@ func (s *state) carried(v *vector) float64 {
 	return v[friction] * z * s.radius
 }
 
+// hold is what a newton of clamp carries and how that spreads, with what it hangs on:
+// most causes and levels leave that as it was at the look before.
+type hold struct {
+	friction, grip figure
+	faces          float64
+	per, variance  float64 // torque in mm; variance in parts of its square
+}
+
+// take works it out anew where it has to be.
+func (h *hold) take(s *state, st *spread) {
+	f, g, z := figure{st.mean[friction], st.sd[friction]}, figure{st.mean[tongueGrip], st.sd[tongueGrip]}, st.mean[faces]
+	if f != h.friction || g != h.grip || z != h.faces {
+		*h = hold{f, g, z, s.carried(&st.mean), s.gripped(&st.mean, &st.sd)}
+	}
+}
+
 // gripped is the variance, in parts of itself, by which the torque spreads with friction and the
 // tongues' grip.
 func (s *state) gripped(v, u *vector) float64 {

@@ -53,13 +53,14 @@ type glance struct{ x, variance, shrink float64 }
 
 func (m *model) view(st *spread, v *view) {
 	var w workings
-	w.at(m.s, &st.mean)
+	m.hold.take(m.s, st)
+	w.holding(m.s, &st.mean, m.hold.per)
 	y := effect{onLift: w.rise, onTorque: w.torque, onIdle: m.s.idle(&st.mean)}
 	if m.weighed {
 		y[onHand] = math.Log(w.hand)
 	}
 	var c covariance
-	w.widen(m.s, st, &c)
+	w.widen(m.s, st, m.hold.variance, &c)
 	for i := range m.sights.taken {
 		v[i].x, v[i].variance = m.sights.list[i].look(m.s, st, &y, &c)
 	}

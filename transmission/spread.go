@@ -19,9 +19,10 @@ func (c *covariance) add(g *slope, variance float64) {
 }
 
 // widen adds what the spread of the parts does to the effects, to first order.
-// The parts nothing is read of and that only causes move have no spread. All c is
+// The parts nothing is read of and that only causes move have no spread. The torque a
+// newton of clamp carries has a variance of its own, in parts of its square. All c is
 // zero before.
-func (w *workings) widen(s *state, st *spread, c *covariance) {
+func (w *workings) widen(s *state, st *spread, held float64, c *covariance) {
 	v, u := &st.mean, &st.sd
 	var g slopes
 	w.slopes(s, v, &g)
@@ -55,5 +56,5 @@ func (w *workings) widen(s *state, st *spread, c *covariance) {
 		c[onHand][onHand] += drag*drag + 2*both*g.give[onHand] + lever*lever
 		c[onTorque][onHand] += both * g.give[onTorque]
 	}
-	c[onTorque][onTorque] += w.torque * w.torque * s.gripped(v, u)
+	c[onTorque][onTorque] += w.torque * w.torque * held
 }

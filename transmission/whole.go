@@ -46,13 +46,14 @@ type sight struct {
 func (m *model) whole(st *spread, sights *sights) (like, miss float64) {
 	s, v := m.s, &st.mean
 	var w workings
-	w.at(s, v)
+	m.hold.take(s, st)
+	w.holding(s, v, m.hold.per)
 	y := effect{onLift: w.rise, onTorque: w.torque, onIdle: s.idle(v)}
 	if m.weighed {
 		y[onHand] = math.Log(w.hand)
 	}
 	var c covariance
-	w.widen(s, st, &c)
+	w.widen(s, st, m.hold.variance, &c)
 	like = 1
 	seen := sights.list[:sights.taken]
 	for i := range seen {

@@ -24,15 +24,18 @@ const (
 )
 
 // at works out what the clutch does.
-func (w *workings) at(s *state, v *vector) {
+func (w *workings) at(s *state, v *vector) { w.holding(s, v, s.carried(v)) }
+
+// holding does so where a newton of clamp carries so much torque.
+func (w *workings) holding(s *state, v *vector, per float64) {
 	w.rate = s.count * v[springRate]
 	w.x = s.off(v) + v[nuts]*s.pitch
 	w.clamp = w.rate * max(w.x, 0)
 	mech := v[trainRatio] * s.efficiency * v[cableEfficiency]
 	w.give = 1/(v[cableStiffness]*mech) + s.stretch
 	w.held = min(v[preload]/w.give, w.clamp) // what the rod carries with the hand off
-	w.per = s.carried(v)
-	w.torque = w.per * (w.clamp - w.held)
+	w.per = per
+	w.torque = per * (w.clamp - w.held)
 	spare := s.spare(v, 0)
 	if w.x < 0 && spare <= -w.x*v[trainRatio] {
 		w.lift, w.moves = spare/v[trainRatio], loose

@@ -52,7 +52,7 @@ func TestSlopes(t *testing.T) {
 			st := spread{mean: v}
 			st.sd[p] = 1
 			var got covariance
-			w.widen(m.s, &st, &got)
+			w.widen(m.s, &st, m.s.gripped(&st.mean, &st.sd), &got)
 			high, low := m.s.does(&up), m.s.does(&down)
 			var n effect
 			for i := range n {
