@@ -99,15 +99,3 @@ func TestPortRatio(t *testing.T) {
 		}
 	}
 }
-
-func BenchmarkPortRatioNewton(b *testing.B) {
-	for b.Loop() {
-		portRatio(1, 1.1)
-	}
-}
-
-func BenchmarkPortRatioBrent(b *testing.B) {
-	for b.Loop() {
-		_, _ = solve.Root(func(y float64) float64 { return y - 1.1*psi(y) }, 1e-9, 1-1e-12, 1e-15)
-	}
-}

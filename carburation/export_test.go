@@ -39,3 +39,12 @@ func (m Model) MainJetFor(lambda float64) float64 {
 
 // Relative is the standard uncertainty of lambda, as a share.
 func (m *Model) Relative(lift, speed float64) float64 { u, _ := m.relative(lift, speed); return u }
+
+// PortRatio and PortRatioByBrent find the pressure of the port over the one before
+// it, for a slide that gives 1.1 times as much: the model's own way, and a general one.
+func PortRatio() float64 { return portRatio(1, 1.1) }
+
+func PortRatioByBrent() float64 {
+	y, _ := solve.Root(func(y float64) float64 { return y - 1.1*psi(y) }, 1e-9, 1-1e-12, 1e-15)
+	return y
+}

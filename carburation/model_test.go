@@ -236,41 +236,6 @@ func TestExplain(t *testing.T) {
 	}
 }
 
-func BenchmarkPoint(b *testing.B) {
-	m := must(carburation.NewModel(demo(), carburation.Options{}))
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := m.At(0.4, units.RevolutionsPerMinute(4000)); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkMap41(b *testing.B) {
-	m := must(carburation.NewModel(demo(), carburation.Options{}))
-	var lifts []units.Ratio
-	var speeds []units.RotationalSpeed
-	for i := range 41 {
-		lifts = append(lifts, units.Value(float64(i+1)/41))
-		speeds = append(speeds, rev(1000+float64(i)*120))
-	}
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := m.Map(lifts, speeds); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkExplain(b *testing.B) {
-	m := must(carburation.NewModel(demo(), carburation.Options{}))
-	for b.Loop() {
-		if _, err := m.Explain(0.4, rev(4000)); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
 // An air bleed holds the fuel back, the more the larger it is; a profile of two
 // stations is the taper it was taken from.
 func TestBleedAndProfile(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"example.com/benchbook/timing"
+	"example.com/benchbook/units"
 )
 
 func BenchmarkCauses(b *testing.B) {
@@ -24,4 +25,33 @@ func BenchmarkDiagnose(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// BenchmarkBestOfAMillion finds the best remedy among a million combinations; the
+// peer tries each. To reach: 50 µs, 100 times the peer.
+func BenchmarkBestOfAMillion(b *testing.B) {
+	in, ex := 11.37*units.CrankDegree, -8.21*units.CrankDegree
+	moves, p, search, exhaust := timing.BestOfAMillion(b, in, ex)
+	b.Run("search", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			search(p)
+		}
+	})
+	b.Run("search-and-words", func(b *testing.B) {
+		for b.Loop() {
+			p.Best(in, ex)
+		}
+	})
+	b.Run("plan-made-anew", func(b *testing.B) {
+		for b.Loop() {
+			q, _ := timing.NewPlan(moves, timing.Options{Near: 0.05 * units.CrankDegree})
+			search(q)
+		}
+	})
+	b.Run("exhaustive", func(b *testing.B) {
+		for b.Loop() {
+			exhaust()
+		}
+	})
 }

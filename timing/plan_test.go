@@ -180,33 +180,6 @@ func million(tb testing.TB) ([]Move, *Plan) {
 	return moves, p
 }
 
-func BenchmarkBestOfAMillion(b *testing.B) {
-	moves, p := million(b)
-	in, ex := 11.37*units.CrankDegree, -8.21*units.CrankDegree
-	b.Run("search", func(b *testing.B) {
-		b.ReportAllocs()
-		for b.Loop() {
-			p.search(-grains(in), -grains(ex))
-		}
-	})
-	b.Run("search-and-words", func(b *testing.B) {
-		for b.Loop() {
-			p.Best(in, ex)
-		}
-	})
-	b.Run("plan-made-anew", func(b *testing.B) {
-		for b.Loop() {
-			q, _ := NewPlan(moves, Options{Near: 0.05 * units.CrankDegree})
-			q.search(-grains(in), -grains(ex))
-		}
-	})
-	b.Run("exhaustive", func(b *testing.B) {
-		for b.Loop() {
-			exhaustive(moves, p.near, grains(in), grains(ex), false)
-		}
-	})
-}
-
 // The million agree too, from a few starts.
 func TestBestOfAMillion(t *testing.T) {
 	if testing.Short() {

@@ -311,12 +311,3 @@ func FuzzRun(f *testing.F) {
 		}
 	})
 }
-
-func BenchmarkDemo(b *testing.B) {
-	data := job.Demo()
-	for b.Loop() {
-		if _, err := job.Run(data); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
