@@ -113,7 +113,7 @@ func (c Cylinder) TrappedAt(inletCloses units.CrankPosition) (Trapped, error) {
 	}
 	g := c.Slider.geometry()
 	th := g.theta(inletCloses)
-	if from, to := math.Pi+math.Asin(g.e/(g.l-g.r)), 2*math.Pi+g.lead(); !(th >= from-1e-9 && th <= to) {
+	if from, to := g.down(), 2*math.Pi+g.lead(); !(th >= from-1e-9 && th <= to) {
 		return Trapped{}, fault.Fault{Code: fault.OutOfRange, Path: "inlet.closes", Value: inletCloses.String(), Unit: "° crank", Rule: "after BDC and before the TDC that follows: count it as so many degrees ABDC"}
 	}
 	x := g.travel(th)

@@ -38,13 +38,9 @@ func (t LeakTester) filled(l *fault.List, supply units.Pressure) LeakTester {
 }
 
 // flow is what passes a hole of unit area from one absolute pressure to another,
-// but for the temperature, which is that of the room on both sides: p psi(q/p).
-func flow(from, to float64) float64 {
-	if !(from > to) {
-		return 0
-	}
-	return from * nozzle(to/from)
-}
+// but for the temperature, which is that of the room on both sides: p psi(q/p). The
+// second is never above the first.
+func flow(from, to float64) float64 { return from * nozzle(to/from) }
 
 // Hole returns the area of the one sharp hole that leaks as much as the cylinder
 // does, from the gauge pressures before the tester's orifice and behind it: what

@@ -122,7 +122,7 @@ func (s Slider) GreatestSpeed(speed units.RotationalSpeed) (Peak, error) {
 		return Peak{}, err
 	}
 	g := s.geometry()
-	th, err := solve.Root(func(th float64) float64 { return g.slopes(th).x2 }, g.lead(), math.Pi+math.Asin(g.e/(g.l-g.r)), 1e-12)
+	th, err := solve.Root(func(th float64) float64 { return g.slopes(th).x2 }, g.lead(), g.down(), 1e-12)
 	if err != nil {
 		return Peak{}, fault.Under("greatest speed", err)
 	}
@@ -174,9 +174,8 @@ func (s Slider) DeadCentres() (DeadCentres, error) {
 		return DeadCentres{}, err
 	}
 	g := s.geometry()
-	lead := units.FromSI[units.CrankAngle](g.lead())
 	return DeadCentres{
-		Throw: units.Millimetres(g.r), Stroke: units.Millimetres(g.stroke()), Lead: lead,
-		Down: 180*units.CrankDegree + units.FromSI[units.CrankAngle](math.Asin(g.e/(g.l-g.r))) - lead,
+		Throw: units.Millimetres(g.r), Stroke: units.Millimetres(g.stroke()),
+		Lead: units.FromSI[units.CrankAngle](g.lead()), Down: units.FromSI[units.CrankAngle](g.down() - g.lead()),
 	}, nil
 }

@@ -85,6 +85,9 @@ func (g geometry) stroke() float64 { return g.top() - g.bottom() }
 // piston is at TDC.
 func (g geometry) lead() float64 { return math.Asin(g.e / (g.l + g.r)) }
 
+// down is the same at BDC.
+func (g geometry) down() float64 { return math.Pi + math.Asin(g.e/(g.l-g.r)) }
+
 // height is the pin's distance from the axis with the crank at th radians from
 // parallel to the bore.
 func (g geometry) height(th float64) float64 {
@@ -110,7 +113,7 @@ func (s Slider) Travel(at units.CrankPosition) (units.Length, error) {
 // not half a turn from TDC where there is an offset.
 func (g geometry) theta(at units.CrankPosition) float64 {
 	if at.Datum() == units.BDC {
-		return math.Pi + math.Asin(g.e/(g.l-g.r)) + at.After().SI()
+		return g.down() + at.After().SI()
 	}
 	return g.lead() + at.After().SI()
 }

@@ -70,10 +70,7 @@ func FindTDC(in StopReadings) (TDC, error) {
 	}
 	if hasSlider {
 		g := in.Slider.geometry()
-		x, offset, ok := g.stop(arc / 2 * math.Pi / 180)
-		if !ok {
-			return TDC{}, fault.Fault{Code: fault.Conflict, Path: "slider", Value: in.Slider.Rod.String(), Rule: "no height of the stop gives this arc with this crank and rod"}
-		}
+		x, offset := g.stop(arc / 2 * math.Pi / 180)
 		out.StopDepth, out.OffsetError = units.Millimetres(x), units.FromSI[units.CrankAngle](offset)
 	} else {
 		out.Basis.Assumed = []refdata.Assumption{{What: "cylinder offset", Value: "none", Status: refdata.CommonPractice}}
@@ -91,17 +88,15 @@ func FindTDC(in StopReadings) (TDC, error) {
 }
 
 // stop returns the travel at which half the arc between the two crank positions
-// is a, and how far the arc's middle then lies from TDC, in radians.
-func (g geometry) stop(a float64) (x, offset float64, ok bool) {
-	// m = distance of the gudgeon pin from the crank's axis: l^2 = m^2 + r^2 - 2 m r cos a.
+// is a, and how far the arc's middle then lies from TDC, in radians. Every a from
+// nothing to half a turn has one: a rod that goes round is longer than r + |e|.
+func (g geometry) stop(a float64) (x, offset float64) {
+	// m = distance of the gudgeon pin from the crank's axis, from l - r to l + r:
+	// l^2 = m^2 + r^2 - 2 m r cos a.
 	sin, cos := math.Sincos(a)
 	m := g.r*cos + math.Sqrt(g.l*g.l-g.r*g.r*sin*sin)
-	if !(m > math.Abs(g.e)) {
-		return 0, 0, false
-	}
-	d := math.Sqrt(m*m - g.e*g.e)
-	x = g.top() - d
-	return x, math.Atan2(g.e, d) - g.lead(), x >= 0 && x <= g.stroke()
+	d := math.Sqrt(max(m*m-g.e*g.e, 0)) // at either end the last bits may differ
+	return max(g.top()-d, 0), math.Atan2(g.e, d) - g.lead()
 }
 
 // turn brings degrees into 0 to 360.
