@@ -75,6 +75,7 @@ type bench struct {
 	squeeze  *squeeze
 	leak     [leakKinds]float64 // ln likelihood of a leak-down test, by the way of leaking
 	peak     float64            // ln of the greatest weight of a part so far
+	blind    uint32             // amounts anywhere on the circle that nothing read tells of
 }
 
 func newBench(s *sheet) (*bench, error) {
@@ -85,6 +86,11 @@ func newBench(s *sheet) (*bench, error) {
 	b := &bench{sheet: s, list: list, peak: math.Inf(-1), index: make(map[string]int, 256)}
 	b.parts, b.verdicts, b.rates = make([]part, 0, 448), make([]verdict, 0, 224), make([]rate, 0, 64)
 	b.squeeze, _ = s.newSqueeze()
+	for i := slipFar; i < markWrong; i++ {
+		if !s.tells(&s.effects[i]) {
+			b.blind |= 1 << i
+		}
+	}
 	b.verdict(nothingKey, nothingText)
 	b.scenario(s.opt.Priors.Nothing, nil, nil)
 	for i := range list {
@@ -101,6 +107,22 @@ func newBench(s *sheet) (*bench, error) {
 		}
 	}
 	return b, nil
+}
+
+// tells reports whether anything read goes by an amount.
+func (s *sheet) tells(e *effect) bool {
+	for i, d := range s.data {
+		if d.Taken && e.Column[i] != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// far is what makes uniform the wide normals among open amounts. One that nothing
+// read tells of was not weighed by its density, and needs nothing.
+func (b *bench) far(mask uint32) float64 {
+	return farWeight * float64(bits.OnesCount32(mask&farMask&^b.blind))
 }
 
 func (b *bench) verdict(key, text string, faults ...*atom) int {
@@ -143,7 +165,7 @@ func (b *bench) scenario(prior float64, x, y *atom) {
 			if y == nil {
 				p.judged[1] = -1
 			}
-			p.weight += farWeight * float64(bits.OnesCount32(p.mask&farMask))
+			p.weight += b.far(p.mask)
 			p.trifle[0] = x != nil && x.family != wholeTurn && v.trifling(limit)
 			p.trifle[1] = y != nil && y.family != wholeTurn && w.trifling(limit)
 			b.parts = append(b.parts, p)
@@ -332,7 +354,12 @@ func (b *bench) share(p *part, r *rate, q []float64, k, row int, delta, logWeigh
 			if k >= 0 {
 				value += r.p.AmountNudge(p.judged[f], k, delta)
 			}
-			e := &b.effects[r.free[p.judged[f]]]
+			amount := r.free[p.judged[f]]
+			e := &b.effects[amount]
+			if b.blind>>amount&1 == 1 {
+				real[f] = 1 - 2*limit/360
+				continue
+			}
 			if e.sided {
 				k := 1 / (u * math.Sqrt2)
 				if all := math.Erfc(-value * k); all > 0 {
@@ -386,7 +413,7 @@ func (b *bench) priors() {
 		p := &b.parts[i]
 		var real [2]float64
 		r, _ := b.rate(p.mask)
-		prior := math.Exp(p.weight - farWeight*float64(bits.OnesCount32(p.mask&farMask)))
+		prior := math.Exp(p.weight - b.far(p.mask))
 		for f := range real {
 			switch {
 			case p.trifle[f]:
@@ -465,7 +492,7 @@ func (b *bench) otherwise() float64 {
 	g.Own = append([]float64(nil), b.own...)
 	for i := range g.Own {
 		wide := b.opt.Widths.Else.Degrees()
-		if i >= rowMaxLift && i < rowStop {
+		if i >= rowMaxLift && i < rowStop || i >= rowGap {
 			wide = 1.5 // mm
 		}
 		g.Own[i] = math.Hypot(g.Own[i], wide)
