@@ -93,7 +93,8 @@ func (e *Element) check(l *fault.List, path string) bool {
 			need(l, path+".rod_arm", w.out, "mm", 1, 300)
 			rest(".rod_rest", w.outRest)
 		} else {
-			need(l, path+".lead", w.lead*2*math.Pi, "mm", 0.5, 300)
+			// rounded, since a lead was divided by a turn and is multiplied again
+			need(l, path+".lead", math.Round(w.lead*2*math.Pi*1e9)/1e9, "mm", 0.5, 300)
 		}
 	}
 	return l.Len() == before

@@ -130,11 +130,11 @@ func (c Clutch) Kick(test KickTest) (KickProof, error) {
 	if !test.Angle.Taken() {
 		test.Angle = measure.Of(90*units.Degree, 15*units.Degree)
 	}
-	given(&l, "test.rider", &test.Rider, "kg", 20, 200)
-	given(&l, "test.crank", &test.Crank, "m", 0.08, 0.4)
-	given(&l, "test.angle", &test.Angle, "rad", 20*math.Pi/180, 160*math.Pi/180)
+	given(&l, "test.rider", &test.Rider, "kg", 1, 20, 200)
+	given(&l, "test.crank", &test.Crank, "mm", 1000, 80, 400)
+	given(&l, "test.angle", &test.Angle, "°", 180/math.Pi, 20, 160)
 	if test.Cranking.Taken() {
-		given(&l, "test.cranking", &test.Cranking, "N m", 1, 500)
+		given(&l, "test.cranking", &test.Cranking, "N m", 1, 1, 500)
 	}
 	need(&l, "test.ratio", test.Ratio, "", 0.3, 10)
 	losses := or(test.Losses, defaultKickLosses)
@@ -190,8 +190,10 @@ const (
 	gravity           = 9.80665 // m/s2, standard (CGPM 1901)
 )
 
-func given[Q units.Quantity](l *fault.List, path string, r *measure.Reading[Q], unit string, low, high float64) {
-	switch x := r.SI().X; {
+// given notes a reading that is missing, or not within its range in the unit that is so
+// many to the SI unit.
+func given[Q units.Quantity](l *fault.List, path string, r *measure.Reading[Q], unit string, perSI, low, high float64) {
+	switch x := math.Round(r.SI().X*perSI*1e9) / 1e9; { // a limit in degrees is one in radians too
 	case !r.Taken():
 		l.Add(fault.Fault{Code: fault.Missing, Path: path, Unit: unit, Rule: "is needed"})
 	case r.Err() != nil:

@@ -81,12 +81,12 @@ func (c Clutch) Mixed(springs []FittedSpring, turns units.Angle, found Condition
 	for i := range springs {
 		f := &springs[i]
 		path := "springs[" + number(float64(i)) + "]"
-		given(&l, path+".free_length", &f.FreeLength, "m", 0.001, 0.3)
+		given(&l, path+".free_length", &f.FreeLength, "mm", 1000, 1, 300)
 		rate := f.Rate
 		if !rate.Taken() {
 			rate = measure.Of(c.Springs.Rate, c.Springs.Rate.Times(0.03))
 		}
-		given(&l, path+".rate", &rate, "N/m", 100, 1e6)
+		given(&l, path+".rate", &rate, "N/mm", 1e-3, 0.1, 1000)
 		in[i], in[n+i] = f.FreeLength.SI(), rate.SI()
 	}
 	if err := l.Err(); err != nil {

@@ -61,7 +61,7 @@ func (c Clutch) Even(rim Rim) (Trim, error) {
 	in := make([]measure.Input, n)
 	for i := range rim.Heights {
 		path := "rim.heights[" + number(float64(i)) + "]"
-		given(&l, path, &rim.Heights[i], "m", -0.05, 0.05)
+		given(&l, path, &rim.Heights[i], "mm", 1000, -50, 50)
 		in[i] = rim.Heights[i].SI()
 	}
 	if err := l.Err(); err != nil {

@@ -33,8 +33,8 @@ type Advantage struct {
 func (w Weighed) Advantage() (Advantage, error) {
 	var l fault.List
 	w.forces(&l, "")
-	given(&l, "effort_travel", &w.EffortTravel, "m", 1e-5, 100)
-	given(&l, "load_travel", &w.LoadTravel, "m", 1e-5, 100)
+	given(&l, "effort_travel", &w.EffortTravel, "mm", 1000, 0.01, 1e5)
+	given(&l, "load_travel", &w.LoadTravel, "mm", 1000, 0.01, 1e5)
 	if err := l.Err(); err != nil {
 		return Advantage{}, err
 	}
@@ -60,8 +60,8 @@ func (w Weighed) Advantage() (Advantage, error) {
 }
 
 func (w *Weighed) forces(l *fault.List, path string) {
-	given(l, path+"effort", &w.Effort, "N", 0.1, 1e5)
-	given(l, path+"load", &w.Load, "N", 0.1, 1e5)
+	given(l, path+"effort", &w.Effort, "N", 1, 0.1, 1e5)
+	given(l, path+"load", &w.Load, "N", 1, 0.1, 1e5)
 }
 
 // EffortLaw is how the effort of a release goes with its load: effort = PerLoad load
