@@ -278,7 +278,7 @@ func ExampleDiagnose() {
 	fmt.Println("read next:", d.NextReadings[0].Text)
 	// Output:
 	// the hub's retaining nut has backed off - likely
-	// suspected: [hub-nut washer-omitted lever-short two-at-once something-else cable-soft hub-nut+plates-worn hub-nut+springs-weak hub-nut+cable-drag hub-nut+cable-soft]
+	// suspected: [hub-nut washer-omitted lever-short two-at-once something-else cable-soft hub-nut+plates-worn hub-nut+springs-weak hub-nut+cable-drag hub-nut+cable-soft plates-worn+washer-omitted springs-weak+washer-omitted]
 	// read next: take off the cover and try the nut with a spanner of the right hand
 }
 

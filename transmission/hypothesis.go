@@ -16,28 +16,41 @@ func (w *weighed) LogLikelihood(measure.Data) float64 { return w.log }
 // bounds). What the whole clutch does is then averaged over the open amount, over the
 // turns of nuts that were not read, and over all other parts to first order about
 // their means; signs are taken one after the other, each a normal figure cut at an
-// uncertain place, with moments matched in between. One whose share cannot matter is
-// looked at in one place only.
+// uncertain place, with moments matched in between. The cause that the parts speak for
+// comes first, since one whose share cannot matter beside it is looked at in one place
+// only, or not at all.
 func (m *model) alone(d measure.Data, ways *[causeCount]way) (logs [causeCount]float64) {
+	first := 0
 	for i := range ways {
-		w := &ways[i]
-		logs[i] = m.toldSum + w.log
-		if m.sights.taken == 0 {
-			continue
+		logs[i] = m.toldSum + ways[i].log
+		if logs[i]+m.logPrior[i] > logs[first]+m.logPrior[first] {
+			first = i
 		}
-		ahead := logs[i] + m.logPrior[i] - m.elseLog
-		if ahead+m.most < -2*hopeless {
+	}
+	if m.sights.taken == 0 {
+		return logs
+	}
+	best := m.elseLog
+	for n := range ways {
+		i := (first + n) % causeCount
+		ahead := logs[i] + m.logPrior[i] + m.most - best
+		if ahead < -2*hopeless {
 			logs[i] += m.most // which is too much, and still as good as nothing
 			continue
 		}
+		looks := mostLevels
+		if ahead < -hopeless {
+			looks = 0
+		}
 		st := m.known
-		w.put(&st)
-		logs[i] += m.average(&st, w, nil, ahead+m.most < -hopeless)
+		ways[i].put(&st)
+		logs[i] += m.average(&st, &ways[i], nil, looks, 2*(ahead+hopeless))
+		best = max(best, logs[i]+m.logPrior[i])
 	}
 	return logs
 }
 
-// hopeless is how far behind "something else", in natural logarithms, the share of a
+// hopeless is how far behind the likeliest, in natural logarithms, the share of a
 // cause does not matter: 1/3000 of its share.
 const hopeless = 8
 

@@ -146,11 +146,15 @@ func (m *model) together(d measure.Data, ways *[causeCount]way, factor, best flo
 		st := m.known
 		one.put(&st)
 		other.put(&st)
+		n.prior = logFactor + m.logPrior[n.a] + m.logPrior[n.b]
 		n.log = m.toldSum + one.log + other.log
 		if m.sights.taken > 0 {
-			n.log += m.average(&st, one, other, false)
+			most := mostLevels
+			if r.part < fromWhich {
+				most = 2
+			}
+			n.log += m.average(&st, one, other, most, 2*(n.prior+n.log-best+m.most+hopeless))
 		}
-		n.prior = logFactor + m.logPrior[n.a] + m.logPrior[n.b]
 		n.part = math.Exp(n.prior + n.log - best)
 		before += r.part
 		after += n.part
@@ -232,3 +236,5 @@ func (c *cause) meets(o *cause) bool {
 func (c *cause) moves(p part) bool {
 	return c.shift(p) != 0 || c.low != c.high && c.open == p
 }
+
+const fromWhich = 0.1

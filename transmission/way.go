@@ -106,3 +106,16 @@ func (w *way) put(st *spread) {
 
 // at puts what is open where f is.
 func (w *way) at(st *spread, f figure) { st.mean[w.open], st.sd[w.open] = f.x, f.u }
+
+// piece is what is open in the i-th of n even parts: a level, two of them, or all.
+func (w *way) piece(i, n int) figure {
+	switch {
+	case n == w.level:
+		return w.levels[i]
+	case n == 1:
+		return w.whole
+	}
+	a, b := w.levels[2*i], w.levels[2*i+1]
+	half := (b.x - a.x) / 2
+	return figure{a.x + half, math.Sqrt((a.u*a.u+b.u*b.u)/2 + half*half)}
+}

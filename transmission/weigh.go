@@ -42,62 +42,57 @@ func (s *sum) log() float64 { return math.Log(s.of) - s.least/2 }
 
 // average returns the log likelihood of what was seen of the whole clutch if it is
 // as st and the ways of one cause or two leave it, over what those leave open and
-// over nuts that were not read. Rough is one look for all of that.
-func (m *model) average(st *spread, a, b *way, rough bool) float64 {
+// over nuts that were not read. What is open is looked at in so many pieces at most; if
+// none, there is one look at all that, nuts too. Figures that miss by more than far do not
+// matter.
+func (m *model) average(st *spread, a, b *way, most int, far float64) float64 {
 	total := newSum()
 	turns := figure{st.mean[nuts], st.sd[nuts]}
-	if rough || turns.u <= wideTurns || a.opens(nuts) || b != nil && b.opens(nuts) {
-		m.levels(st, a, b, 1, rough, &total)
+	if most == 0 || turns.u <= wideTurns || a.opens(nuts) || b != nil && b.opens(nuts) {
+		m.levels(st, a, b, 1, most, far, &total)
 		return total.log()
 	}
 	places, left := threePlaces[:], leftOfThree
 	if m.figures { // they tell finer
 		places, left = fourPlaces[:], leftOfFour
 	}
+	if b != nil {
+		most = 1
+	}
 	for _, p := range places {
 		st.mean[nuts], st.sd[nuts] = turns.x+turns.u*p.at, turns.u*left
-		m.levels(st, a, b, p.weight, b != nil, &total)
+		m.levels(st, a, b, p.weight, most, far, &total)
 	}
 	return total.log()
 }
 
 // levels adds what was seen at every level of what is open.
-func (m *model) levels(st *spread, a, b *way, weight float64, whole bool, total *sum) {
-	na, nb := a.level, 0
+func (m *model) levels(st *spread, a, b *way, weight float64, most int, far float64, total *sum) {
+	most = max(most, 1)
+	na, nb := min(a.level, most), 0
 	if b != nil {
-		nb = b.level
-	}
-	if whole {
-		na, nb = min(na, 1), min(nb, 1)
+		nb = min(b.level, most)
 	}
 	weight /= float64(max(na, 1) * max(nb, 1))
 	for i := range max(na, 1) {
 		if na > 0 {
-			f := a.levels[i]
-			if na < a.level {
-				f = a.whole
-			}
-			a.at(st, f)
+			a.at(st, a.piece(i, na))
 		}
 		for j := range max(nb, 1) {
 			if nb > 0 {
-				f := b.levels[j]
-				if nb < b.level {
-					f = b.whole
-				}
-				b.at(st, f)
+				b.at(st, b.piece(j, nb))
 			}
-			like, miss := m.whole(st, &m.sights)
+			like, miss := m.whole(st, &m.sights, far)
 			total.add(like*weight, miss)
 			if m.still > 0 {
-				like, miss = m.whole(st, &m.stuck)
+				like, miss = m.whole(st, &m.stuck, far)
 				total.add(like*weight*m.still, miss)
 			}
 		}
 	}
 }
 
-// moves_ reports whether what is open is p.
+// opens reports whether what is open is p.
 func (w *way) opens(p part) bool { return w.level > 0 && w.open == p }
 
 // start is a part before it was read, if the cause is true but for its open

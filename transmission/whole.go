@@ -42,8 +42,9 @@ type sight struct {
 }
 
 // whole returns the likelihood of what was seen of the whole clutch: like times
-// exp(-miss/2), kept apart so that a miss however large does not end in zero.
-func (m *model) whole(st *spread, sights *sights) (like, miss float64) {
+// exp(-miss/2), kept apart so that a miss however large does not end in zero. Where the
+// figures miss by more than far, signs are not looked at: they only take from it.
+func (m *model) whole(st *spread, sights *sights, far float64) (like, miss float64) {
 	s, v := m.s, &st.mean
 	var w workings
 	m.hold.take(s, st)
@@ -63,6 +64,9 @@ func (m *model) whole(st *spread, sights *sights) (like, miss float64) {
 		if t.side == 0 {
 			miss += x * x / variance
 			like /= math.Sqrt(2 * math.Pi * variance)
+			if miss > far {
+				return like, miss
+			}
 			c.learn(&y, t, -k*x/variance, k*k/variance)
 			continue
 		}
