@@ -1,6 +1,7 @@
 package fastener
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"sync"
@@ -36,15 +37,7 @@ func named(t *refdata.Table[refdata.Drill, units.Length]) []Drill {
 func FractionDrills() []Drill {
 	out := make([]Drill, 0, 64)
 	for n := 1; n <= 64; n++ {
-		num, den := n, 64
-		for num%2 == 0 && den > 1 {
-			num, den = num/2, den/2
-		}
-		name := strconv.Itoa(num) + "/" + strconv.Itoa(den) + " in"
-		if den == 1 {
-			name = strconv.Itoa(num) + " in"
-		}
-		out = append(out, Drill{name, units.Inches(float64(n) / 64)})
+		out = append(out, Drill{fraction(n, 64) + " in", units.Inches(float64(n) / 64)})
 	}
 	return out
 }
@@ -81,14 +74,6 @@ var allDrills = sync.OnceValue(func() []Drill {
 })
 
 func sorted(d []Drill) []Drill {
-	slices.SortStableFunc(d, func(a, b Drill) int {
-		switch {
-		case a.Diameter < b.Diameter:
-			return -1
-		case a.Diameter > b.Diameter:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(d, func(a, b Drill) int { return cmp.Compare(a.Diameter, b.Diameter) })
 	return d
 }

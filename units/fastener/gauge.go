@@ -1,7 +1,6 @@
 package fastener
 
 import (
-	"math"
 	"strconv"
 	"strings"
 	"sync"
@@ -117,7 +116,7 @@ func (g Gauge) At(number float64) (units.Length, error) {
 	}
 	for i := range len(s) - 1 {
 		if a, b := s[i], s[i+1]; number >= a.Number && number <= b.Number {
-			t := (number - a.Number) / (b.Number - a.Number)
+			t := number - a.Number // marks are one apart
 			return a.Diameter.Times(1-t) + b.Diameter.Times(t), nil
 		}
 	}
@@ -134,15 +133,14 @@ func (g Gauge) Number(d units.Length) (float64, error) {
 	for i := range len(s) - 1 {
 		a, b := s[i], s[i+1]
 		if d >= min(a.Diameter, b.Diameter) && d <= max(a.Diameter, b.Diameter) {
-			t := (d - a.Diameter).Ratio(b.Diameter - a.Diameter)
-			return a.Number + t*(b.Number-a.Number), nil
+			return a.Number + (d - a.Diameter).Ratio(b.Diameter-a.Diameter), nil
 		}
 	}
 	return 0, g.outside(d, s)
 }
 
-// Nearest returns the size whose diameter is nearest, and how much larger d is.
-// Faults: no gauge, a diameter outside its range by more than half its first or
+// Nearest returns the size whose diameter is nearest, the first of two as near, and
+// how much larger d is. Faults: no gauge, a diameter outside its range by more than half its first or
 // last step.
 func (g Gauge) Nearest(d units.Length) (GaugeSize, units.Length, error) {
 	s := g.sizes()
@@ -155,13 +153,12 @@ func (g Gauge) Nearest(d units.Length) (GaugeSize, units.Length, error) {
 			best = z
 		}
 	}
-	n := len(s)
-	lo, hi := s[0].Diameter, s[n-1].Diameter
-	under, over := (s[1].Diameter - lo).Times(0.5), (hi - s[n-2].Diameter).Times(0.5)
-	if lo > hi {
-		lo, hi, under, over = hi, lo, -over, -under
+	// half a step beyond either end
+	beyond := func(end, next GaugeSize) units.Length {
+		return end.Diameter + (end.Diameter - next.Diameter).Times(0.5)
 	}
-	if !(d >= lo-under && d <= hi+over) || math.IsInf(d.Millimetres(), 0) {
+	a, b := beyond(s[0], s[1]), beyond(s[len(s)-1], s[len(s)-2])
+	if !(d >= min(a, b) && d <= max(a, b)) {
 		return GaugeSize{}, 0, g.outside(d, s)
 	}
 	return best, d - best.Diameter, nil

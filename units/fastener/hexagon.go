@@ -198,22 +198,14 @@ func fractionAF(w units.Length) string {
 	return sixteenthsMixed(int(math.Round(w.Inches()*16))) + " AF"
 }
 
-// sixteenthsMixed returns "1 5/16".
+// sixteenthsMixed returns "5/16", "1", "1 5/16".
 func sixteenthsMixed(n int) string {
-	if n > 16 && n%16 != 0 {
-		return sixteenthsText(n/16*16) + " " + sixteenthsText(n%16)
+	switch whole, rest := n/16, n%16; {
+	case rest == 0:
+		return strconv.Itoa(whole)
+	case whole == 0:
+		return fraction(rest, 16)
+	default:
+		return strconv.Itoa(whole) + " " + fraction(rest, 16)
 	}
-	return sixteenthsText(n)
-}
-
-// sixteenthsText returns "1/4", "5/16", "1".
-func sixteenthsText(n int) string {
-	den := 16
-	for n%2 == 0 && den > 1 {
-		n, den = n/2, den/2
-	}
-	if den == 1 {
-		return strconv.Itoa(n)
-	}
-	return strconv.Itoa(n) + "/" + strconv.Itoa(den)
 }

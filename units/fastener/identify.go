@@ -2,6 +2,7 @@ package fastener
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"sync"
 
@@ -425,17 +426,9 @@ func (e *evidence) survivors(threads []Thread, first []figures, weights map[Syst
 		c.post = c.l + logWeight[threads[c.at].system]
 		top = max(top, c.post)
 	}
-	n := 0
+	list = slices.DeleteFunc(list, func(c candidate) bool { return c.post < top-keep })
+	causes, kept = make([]measure.Cause, 0, len(list)+1), make([]int, 0, len(list)) // Rank adds one
 	for _, c := range list {
-		if c.post >= top-keep {
-			n++
-		}
-	}
-	causes, kept = make([]measure.Cause, 0, n+1), make([]int, 0, n) // Rank adds one
-	for _, c := range list {
-		if c.post < top-keep || math.IsInf(c.post, -1) {
-			continue
-		}
 		t := &threads[c.at]
 		causes = append(causes, measure.Cause{Key: t.key, Text: t.name, Prior: byWeight[t.system], Hypothesis: fixed(c.l)})
 		kept = append(kept, c.at)
@@ -450,9 +443,9 @@ func (e *evidence) survivors(threads []Thread, first []figures, weights map[Syst
 const apart = 20
 
 // alike returns the threads the readings cannot tell from the likeliest, which
-// is first; none if nothing known is likely.
+// is first; none if nothing known is likely. There is one candidate at least.
 func alike(c []Candidate, known bool) []Thread {
-	if !known || len(c) == 0 {
+	if !known {
 		return nil
 	}
 	out := []Thread{c[0].Thread}
@@ -466,9 +459,6 @@ func alike(c []Candidate, known bool) []Thread {
 
 // threadSources returns where size and pitch of the likeliest thread are from.
 func threadSources(c []Candidate) []refdata.Source {
-	if len(c) == 0 {
-		return nil
-	}
 	row, ok := c[0].Thread.Row()
 	if !ok {
 		return c[0].Thread.form.sources()

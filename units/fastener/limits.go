@@ -80,7 +80,7 @@ func (t Thread) tolerances(engaged float64) (tolerances, bool) {
 		return tolerances{0, 25.4 * (e + 0.01*math.Sqrt(pin)), 25.4 * e, 25.4 * e, 25.4 * m, true}, true
 	case AssociationForm:
 		a := 0.0
-		if d > 1.69 { // 10 BA is 1.7 mm
+		if d >= 1.7 { // that of 10 BA
 			a = 0.025
 		}
 		return tolerances{allowance: a, minor: 0.375 * p}, true

@@ -29,17 +29,18 @@ func Parse(name string) (Thread, error) {
 	if row, ok := refdata.Threads().ByName(text); ok {
 		return fromRow(row).WithHand(hand), nil
 	}
-	f := foldName(text)
-	if list := byName()[f]; len(list) == 1 {
+	list := byName()[foldName(text)]
+	switch len(list) {
+	case 0:
+		return Thread{}, fault.Fault{Code: fault.UnknownName, Value: name, Rule: "a thread of the tables, such as 1/4 BSF, 2 BA, M8x1, 10-32 UNF, 1/4-26 cycle, G 1/8"}
+	case 1:
 		return tables()[list[0]].WithHand(hand), nil
-	} else if len(list) > 1 {
-		var names []string
-		for _, i := range list {
-			names = append(names, tables()[i].name)
-		}
-		return Thread{}, fault.Fault{Code: fault.UnitAmbiguous, Value: name, Rule: "one of " + strings.Join(names, ", ")}
 	}
-	return Thread{}, fault.Fault{Code: fault.UnknownName, Value: name, Rule: "a thread of the tables, such as 1/4 BSF, 2 BA, M8x1, 10-32 UNF, 1/4-26 cycle, G 1/8"}
+	var names []string
+	for _, i := range list {
+		names = append(names, tables()[i].name)
+	}
+	return Thread{}, fault.Fault{Code: fault.UnitAmbiguous, Value: name, Rule: "one of " + strings.Join(names, ", ")}
 }
 
 // MustParse is [Parse] for a name fixed in a program; it panics on a bad one.
@@ -89,7 +90,7 @@ func foldName(s string) string {
 			if apart && last >= '0' && last <= '9' {
 				b = append(b, '-')
 			}
-		case c == '.' && digitAt(s, i-1) && digitAt(s, i+1):
+		case c == '.' && digitAt(s, i-1):
 			end := i + 1
 			for digitAt(s, end) {
 				end++

@@ -44,13 +44,11 @@ func (p profile) at(z float64) float64 {
 	z = math.Abs(math.Remainder(z, p.pitch))
 	r := p.half + (p.pitch/4-z)/p.tan
 	// a rounding touches the flank where its normal is the flank's
-	if c := p.topArc; c > 0 && z < c*p.cos {
+	if c := p.topArc; z < c*p.cos {
 		r = min(r, p.top-c+math.Sqrt(c*c-z*z))
 	}
-	if c := p.bottomArc; c > 0 {
-		if y := p.pitch/2 - z; y < c*p.cos {
-			r = max(r, p.bottom+c-math.Sqrt(c*c-y*y))
-		}
+	if c, y := p.bottomArc, p.pitch/2-z; y < c*p.cos {
+		r = max(r, p.bottom+c-math.Sqrt(c*c-y*y))
 	}
 	return min(max(r, p.bottom), p.top)
 }
@@ -64,7 +62,7 @@ func overlap(bolt, nut profile, shift float64) float64 {
 	const steps = 64
 	step := bolt.pitch / steps
 	worst, at := math.Inf(-1), 0.0
-	for i := range steps + 1 {
+	for i := range steps {
 		z := step * (float64(i) - steps/2)
 		if d := f(z); d > worst {
 			worst, at = d, z

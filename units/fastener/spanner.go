@@ -1,6 +1,7 @@
 package fastener
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -25,8 +26,8 @@ func Spanners() []Spanner {
 	for s := range refdata.WhitworthSpanners().All() {
 		out = append(out, Spanner{whitworthMarks(s), s.AcrossFlats})
 	}
-	for h := range refdata.BAHexagons().All() {
-		if h.AcrossFlats >= units.Millimetres(2.9) {
+	for n := range 11 {
+		if h, ok := refdata.BAHexagons().ByName(strconv.Itoa(n) + " BA"); ok {
 			out = append(out, Spanner{h.Name, h.AcrossFlats})
 		}
 	}
@@ -37,13 +38,7 @@ func Spanners() []Spanner {
 		out = append(out, Spanner{strconv.Itoa(n) + " mm", units.Millimetres(float64(n))})
 	}
 	slices.SortStableFunc(out, func(a, b Spanner) int {
-		switch {
-		case a.Width < b.Width:
-			return -1
-		case a.Width > b.Width:
-			return 1
-		}
-		return 0
+		return cmp.Compare(a.Width, b.Width)
 	})
 	return out
 }
@@ -163,19 +158,10 @@ func SpannersFor(flats measure.Reading[units.Length], set []Spanner, opt FitOpti
 		f.Fits = append(f.Fits, fitOf(sp, s, u, opt))
 	}
 	slices.SortStableFunc(f.Fits, func(a, b SpannerFit) int {
-		if (a.Grip == TooSmall) != (b.Grip == TooSmall) {
-			if a.Grip == TooSmall {
-				return 1
-			}
-			return -1
-		}
-		switch x, y := a.off(), b.off(); {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
+		return cmp.Or(
+			cmp.Compare(max(a.Grip, SlipsRound), max(b.Grip, SlipsRound)), // those that do not go on are last
+			cmp.Compare(a.off(), b.off()),
+		)
 	})
 	if len(f.Fits) == 0 || f.Fits[0].Grip > Slack {
 		f.Reason = fault.Reason{Code: "no-spanner-fits", Text: "no spanner of this set is fit for these flats"}
@@ -198,10 +184,7 @@ func SpannersFor(flats measure.Reading[units.Length], set []Spanner, opt FitOpti
 // off orders fits: by play, one that goes on only if the reading was a little
 // large after those that surely do.
 func (f SpannerFit) off() units.Length {
-	if f.Play < 0 {
-		return f.Play.Times(-10)
-	}
-	return f.Play
+	return max(f.Play, f.Play.Times(-10))
 }
 
 func fitOf(sp Spanner, s, u float64, opt FitOptions) SpannerFit {

@@ -1,6 +1,7 @@
 package fastener
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -111,22 +112,10 @@ func StandInsFor(t Thread, opt StandInOptions) (StandIns, error) {
 		}
 	}
 	slices.SortStableFunc(out.Bolts, func(a, b StandIn) int {
-		switch x, y := a.Mating.badness(), b.Mating.badness(); {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
+		return cmp.Compare(a.Mating.badness(), b.Mating.badness())
 	})
 	slices.SortStableFunc(out.Recut, func(a, b StandIn) int {
-		switch x, y := a.badness(t), b.badness(t); {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
+		return cmp.Compare(a.badness(t), b.badness(t))
 	})
 	out.Recut = out.Recut[:min(opt.Most, len(out.Recut))]
 	if len(out.Bolts) == 0 && len(out.Recut) == 0 {
@@ -145,12 +134,12 @@ func recut(t, u Thread, growth units.Length) (StandIn, bool) {
 	g := u.major - t.major
 	// a spoke thread is rolled; pipe and brass threads are for fittings and
 	// stand in only for their own kind
-	if u.system == Spoke || (u.system == Brass || u.system == BSPP) && u.system != t.system || g <= 0 || g > growth {
+	if u.system == Spoke || (u.system == Brass || u.system == BSPP) && u.system != t.system || g > growth {
 		return StandIn{}, false
 	}
 	s, old := u.section(), t.section()
 	hole := u.hole(0.75, ChartDepth)
-	left := (t.major - hole).Ratio(u.major - hole)
+	left := (t.major - hole).Ratio(u.major - hole) // 1 and more where u is not larger
 	if left > oldThreadLimit || hole.Millimetres() < old.inner {
 		return StandIn{}, false
 	}

@@ -32,7 +32,7 @@ func formOf(s System, included units.Angle) Form {
 	case BSW, BSF, BSPP, Brass:
 		return WhitworthForm
 	case Cycle:
-		if included < 57*units.Degree {
+		if included == WhitworthForm.Included() {
 			return WhitworthForm
 		}
 		return CycleForm

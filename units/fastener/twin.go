@@ -1,6 +1,7 @@
 package fastener
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -73,14 +74,7 @@ func TwinsOf(t Thread, opt TwinOptions) (Twins, error) {
 		out.Twins = append(out.Twins, Twin{Thread: u, AsBolt: a, AsNut: b, Text: twinText(a, b)})
 	}
 	slices.SortStableFunc(out.Twins, func(a, b Twin) int {
-		x, y := unlike(t, a.Thread), unlike(t, b.Thread)
-		switch {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
+		return cmp.Compare(unlike(t, a.Thread), unlike(t, b.Thread))
 	})
 	out.Basis = refdata.Basis{
 		Sources:  []refdata.Source{{Title: "basic sections laid over one another", Clause: "geometry", Status: refdata.Derived}},
