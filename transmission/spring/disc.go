@@ -66,24 +66,22 @@ func NewDisc(in DiscSpec) (Disc, error) {
 	okE := positive(&l, "outside", in.Outside)
 	okI := positive(&l, "inside", in.Inside)
 	okT := positive(&l, "thickness", in.Thickness)
-	d := Disc{spec: in, t: in.Thickness.Millimetres(), de: in.Outside.Millimetres()}
+	d := Disc{spec: in, t: in.Thickness.Millimetres(), de: in.Outside.Millimetres(), h: in.ConeHeight.Millimetres()}
+	if d.h == 0 {
+		d.h = (in.Overall - in.Thickness).Millimetres()
+	}
 	switch {
+	case in.ConeHeight == 0 && in.Overall == 0:
+		l.Add(fault.Fault{Code: fault.Missing, Path: "cone_height", Unit: "mm", Rule: "give the cone height or the height over all"})
 	case in.ConeHeight != 0 && in.Overall != 0 && !((in.Overall - in.Thickness - in.ConeHeight).Abs() <= 10*units.Micrometre):
 		l.Add(fault.Fault{Code: fault.Conflict, Path: "overall", Value: in.Overall.String(), Unit: "mm", Rule: "must be thickness and cone height together"})
-	case in.ConeHeight != 0:
-		d.h = in.ConeHeight.Millimetres()
-	case in.Overall != 0:
-		d.h = (in.Overall - in.Thickness).Millimetres()
-	default:
-		l.Add(fault.Fault{Code: fault.Missing, Path: "cone_height", Unit: "mm", Rule: "give the cone height or the height over all"})
+	case okT:
+		within(&l, "cone_height/thickness", d.h/d.t, 0.05, 3)
 	}
 	if okE && okI && within(&l, "outside/inside", in.Outside.Ratio(in.Inside), 1.2, 5) && okT {
 		if in.Thickness > (in.Outside - in.Inside).Times(0.25) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "thickness", Value: in.Thickness.String(), Unit: "mm", Rule: "must not be above a quarter of De - Di: too thick for the theory of thin cones"})
 		}
-	}
-	if okT && (in.ConeHeight != 0 || in.Overall != 0) {
-		within(&l, "cone_height/thickness", d.h/d.t, 0.05, 3)
 	}
 	e := 206 * units.Gigapascal
 	if in.Young != 0 {

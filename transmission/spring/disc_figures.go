@@ -135,7 +135,7 @@ func NewLevered(e Element, ratio float64) (Levered, error) {
 // its plain outer ring. Errors: diameters that are not Di ≤ inner < outer ≤ De.
 func (d Disc) Between(outer, inner units.Length) (Levered, error) {
 	in := d.spec.Inside
-	if !(d.t > 0 && inner >= in && inner < outer && outer <= d.spec.Outside) {
+	if !(inner >= in && inner < outer && outer <= d.spec.Outside) {
 		return Levered{}, fault.Fault{Code: fault.OutOfRange, Path: "outer", Value: outer.String() + " and " + inner.String(), Unit: "mm", Rule: "must lie between the edges of the disc, " + in.String() + " and " + d.spec.Outside.String()}
 	}
 	return NewLevered(d, (d.spec.Outside - in).Ratio(outer-inner))
@@ -179,8 +179,12 @@ func (v Levered) Deflection(f units.Force) (units.Length, bool) {
 	if v.of == nil {
 		return 0, false
 	}
-	s, ok := v.of.Deflection(f.Times(1 / v.q))
-	return s.Times(1 / v.q), ok
+	if top, ok := v.Load(v.Limit()); !ok || f > top {
+		return 0, false
+	}
+	top, _ := v.of.Load(v.of.Limit())
+	s, ok := v.of.Deflection(min(f.Times(1/v.q), top)) // the greatest not a last bit beyond itself
+	return min(s.Times(1/v.q), v.Limit()), ok
 }
 
 // RateAt returns the spring's rate times the square of the ratio.

@@ -68,12 +68,21 @@ func anyDisc(t *rapid.T) spring.Disc {
 	}))(t)
 }
 
+func anyCoil(t *rapid.T) spring.Helical {
+	d := rapid.Float64Range(0.5, 8).Draw(t, "wire")
+	n := rapid.Float64Range(2, 20).Draw(t, "coils")
+	return ok(spring.NewHelical(spring.HelicalSpec{
+		Wire: units.Millimetres(d), Mean: units.Millimetres(d * rapid.Float64Range(3, 20).Draw(t, "index")), Active: n,
+		Ends: spring.SquaredGround, Free: units.Millimetres(d * (n + 2) * rapid.Float64Range(1.05, 3).Draw(t, "stretch")),
+	}))(t)
+}
+
 // anyElement is every kind of spring there is, so that one property holds for
 // all of them.
 func anyElement(t *rapid.T, depth int) spring.Element {
-	kinds := 6
+	kinds := 7
 	if depth == 0 {
-		kinds = 3
+		kinds = 4
 	}
 	switch rapid.IntRange(0, kinds-1).Draw(t, "kind") {
 	case 0:
@@ -84,8 +93,10 @@ func anyElement(t *rapid.T, depth int) spring.Element {
 	case 2:
 		return ok(spring.NewStack(anyDisc(t), rapid.IntRange(1, 4).Draw(t, "parallel"), rapid.IntRange(1, 12).Draw(t, "series")))(t)
 	case 3:
-		return ok(spring.NewLevered(anyElement(t, depth-1), rapid.Float64Range(0.2, 5).Draw(t, "lever")))(t)
+		return anyCoil(t)
 	case 4:
+		return ok(spring.NewLevered(anyElement(t, depth-1), rapid.Float64Range(0.2, 5).Draw(t, "lever")))(t)
+	case 5:
 		a, b := anyElement(t, depth-1), anyElement(t, depth-1)
 		gap := a.Limit().Times(rapid.Float64Range(0, 0.9).Draw(t, "gap"))
 		return ok(spring.NewParallel(spring.Part{Spring: a, Count: rapid.IntRange(0, 6).Draw(t, "count")}, spring.Part{Spring: b, Gap: gap}))(t)

@@ -96,9 +96,7 @@ func FitLine(loads []LoadReading, opt FitOptions) (Line, error) {
 		out.Residuals = append(out.Residuals, units.Newtons(r))
 		out.ChiSquare += r * r * w[i]
 	}
-	if out.Freedom > 0 {
-		out.Bent = out.ChiSquare > chiSquare99(out.Freedom)
-	}
+	out.Bent = out.ChiSquare > chiSquare99(out.Freedom)
 	out.Rate = measure.Of(units.NewtonsPerMillimetre(line.k), units.NewtonsPerMillimetre(math.Hypot(line.uk, line.k*out.Common)))
 	out.Free = measure.Of(units.Millimetres(line.free), units.Millimetres(line.ufree))
 	return out, nil
@@ -117,8 +115,9 @@ func leastSquares(x, y, w []float64) line {
 	}
 	mx, my = mx/sw, my/sw
 	for i := range x {
-		sxx += w[i] * (x[i] - mx) * (x[i] - mx)
-		sxy += w[i] * (x[i] - mx) * (y[i] - my)
+		dx := x[i] - mx
+		sxx += w[i] * dx * dx
+		sxy += w[i] * dx * y[i] // my falls out: the weighted dx add up to nil
 	}
 	k := -sxy / sxx
 	uk := 1 / math.Sqrt(sxx)
@@ -127,9 +126,10 @@ func leastSquares(x, y, w []float64) line {
 
 // chiSquare99 is the value that chi-square of n degrees exceeds one time in a
 // hundred, by Wilson and Hilferty's cube (Proc. Nat. Acad. Sci. 17 (1931) 684,
-// from memory), good to 1 % from two degrees up.
+// from memory), good to 1 % from two degrees up. No degree is taken as one: two
+// readings leave no residuals but those of rounding.
 func chiSquare99(n int) float64 {
-	if n == 1 {
+	if n <= 1 {
 		return 6.635
 	}
 	f := 2 / (9 * float64(n))

@@ -233,7 +233,7 @@ func (h Helical) Limit() units.Length { return h.Travel() }
 // Load returns k·s for s from 0 to solid.
 func (h Helical) Load(s units.Length) (units.Force, bool) {
 	x := s.Millimetres()
-	if !(x >= 0 && x <= h.free-h.solid) {
+	if !(x >= 0 && x <= h.free-h.solid) || h.k == 0 {
 		return 0, false
 	}
 	return units.Newtons(h.k * x), true
@@ -241,11 +241,10 @@ func (h Helical) Load(s units.Length) (units.Force, bool) {
 
 // Deflection returns F/k for loads from 0 to that at solid.
 func (h Helical) Deflection(f units.Force) (units.Length, bool) {
-	x := f.Newtons() / h.k
-	if !(x >= 0 && x <= h.free-h.solid) {
-		return 0, false
+	if travel := h.free - h.solid; f >= 0 && f.Newtons() <= h.k*travel && h.k > 0 {
+		return units.Millimetres(min(f.Newtons()/h.k, travel)), true
 	}
-	return units.Millimetres(x), true
+	return 0, false
 }
 
 // RateAt returns the rate for s from 0 to solid.

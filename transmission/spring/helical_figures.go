@@ -68,13 +68,13 @@ func (h Helical) Figures() HelicalFigures {
 	f.Pitch, f.Helix = units.Millimetres(p), units.Radians(math.Atan(p/(math.Pi*h.mean)))
 	f.Wire = units.Millimetres(math.Hypot(math.Pi*h.mean*h.total, h.free-h.d))
 	lc := h.enSolid()
-	sa := h.n * (0.0015*h.mean*h.mean/h.d + 0.1*h.d)
+	sa := h.clearance()
 	f.SolidEN, f.Clearance = units.Millimetres(lc), units.Millimetres(sa)
 	f.Least, f.LeastFatigue = units.Millimetres(lc+sa), units.Millimetres(lc+1.5*sa)
 	f.SolidLoad = units.Newtons(h.k * (h.free - h.solid))
 	f.SolidStress = units.Megapascals(torsion(f.SolidLoad.Newtons(), h.d, h.mean))
 	f.Strength = h.strength(f.SolidStress)
-	if s, ok := h.bucklingDeflection(); ok && s < h.free-h.solid {
+	if s := h.bucklingDeflection(); s < h.free-h.solid {
 		f.CanBuckle, f.BucklesAt = true, units.Millimetres(s)
 	}
 	rho := h.density()
@@ -101,6 +101,11 @@ func (h Helical) enSolid() float64 {
 	return h.d * (h.total + 1.5)
 }
 
+// clearance is Sa of EN 13906-1 (from memory), static.
+func (h Helical) clearance() float64 {
+	return h.n * (0.0015*h.mean*h.mean/h.d + 0.1*h.d)
+}
+
 func (h Helical) strength(solid units.Pressure) Strength {
 	if h.spec.Wires == (Law{}) {
 		return Strength{}
@@ -115,16 +120,13 @@ func (h Helical) strength(solid units.Pressure) Strength {
 
 // bucklingDeflection is s = L0 C1 [1 - √(1 - C2 (D/(ν L0))²)] with
 // C1 = E/(2(E - G)) and C2 = 2π²(E - G)/(2G + E) (Shigley eq. 10-10 to 10-12,
-// from memory); no real root means that it never buckles.
-func (h Helical) bucklingDeflection() (float64, bool) {
+// from memory). It is NaN, below and above nothing, where there is no real root:
+// such a spring never buckles.
+func (h Helical) bucklingDeflection() float64 {
 	c1 := h.e / (2 * (h.e - h.g))
 	c2 := 2 * math.Pi * math.Pi * (h.e - h.g) / (2*h.g + h.e)
 	r := h.mean / (h.spec.Seating.LengthFactor() * h.free)
-	q := 1 - c2*r*r
-	if q < 0 {
-		return 0, false
-	}
-	return h.free * c1 * (1 - math.Sqrt(q)), true
+	return h.free * c1 * (1 - math.Sqrt(1-c2*r*r))
 }
 
 func (h Helical) basis(f HelicalFigures) refdata.Basis {
@@ -181,8 +183,12 @@ type HelicalState struct {
 // At returns the spring at a length from solid to free. Outside, the state holds
 // the length and a reason, "past-solid" or "beyond-free", and nothing else.
 func (h Helical) At(length units.Length) HelicalState {
+	return h.at(length, h.free-length.Millimetres())
+}
+
+// at is the state at a length, which is x short of free.
+func (h Helical) at(length units.Length, x float64) HelicalState {
 	s := HelicalState{Length: length}
-	x := h.free - length.Millimetres()
 	switch {
 	case h.k == 0 || !units.Finite(length):
 		s.Length = 0 // nothing that cannot be written down
@@ -206,30 +212,27 @@ func (h Helical) At(length units.Length) HelicalState {
 		s.OfStrength = st.SolidShare
 	}
 	s.ToSolid = length - h.Solid()
-	least := h.enSolid() + h.n*(0.0015*h.mean*h.mean/h.d+0.1*h.d)
-	s.ToLeast = length - units.Millimetres(least)
+	s.ToLeast = length - units.Millimetres(h.enSolid()+h.clearance())
 	if x > 0 {
 		s.ClashShare = s.ToSolid.Millimetres() / x
 	}
-	if b, ok := h.bucklingDeflection(); ok && x > b {
-		s.Buckles = true
-	}
+	s.Buckles = x >= h.bucklingDeflection()
 	return s
 }
 
 // AtLoad returns the spring at a load from 0 to that at solid. Beyond, the state
-// holds the load and the reason "past-solid" or "pulled".
+// holds the load and the reason "past-solid" or "pulled"; without a spring or a
+// finite load, the reason "no-spring" alone.
 func (h Helical) AtLoad(f units.Force) HelicalState {
-	x, ok := h.Deflection(f)
-	if !ok {
-		r := fault.Reason{Code: "past-solid", Text: "the coils touch at " + h.Figures().SolidLoad.In(units.Newton, 1)}
-		if !(f >= 0) {
-			r = fault.Reason{Code: "pulled", Text: "a compression spring takes no pull"}
-		}
-		if !units.Finite(f) {
-			f = 0
-		}
-		return HelicalState{Load: f, Reason: r}
+	if x, ok := h.Deflection(f); ok {
+		return h.at(h.Free()-x, x.Millimetres())
 	}
-	return h.At(h.Free() - x)
+	s := HelicalState{Load: f, Reason: fault.Reason{Code: "past-solid", Text: "the coils touch at " + h.Figures().SolidLoad.In(units.Newton, 1)}}
+	if h.k == 0 || !units.Finite(f) {
+		s.Load = 0 // nothing that cannot be written down
+		s.Reason = fault.Reason{Code: "no-spring", Text: "there is no spring or no load"}
+	} else if f < 0 {
+		s.Reason = fault.Reason{Code: "pulled", Text: "a compression spring takes no pull"}
+	}
+	return s
 }

@@ -76,9 +76,9 @@ func (id *Identity) rank(in Readings, m made, ul, ug float64, opt IdentifyOption
 		// a wire read too thick makes the reckoned rate too high and the solid
 		// length too few wires
 		du := math.Hypot(m.ud/m.d, e.wire)
-		gauss := measure.Gaussian{Mean: []float64{mean, solid}, Own: []float64{own, ownSolid}}
-		if du > 0 {
-			gauss.Shared = []measure.Effect{{Name: "wire", SD: du, Column: []float64{m.cd * m.d, solid}}}
+		gauss := measure.Gaussian{
+			Mean: []float64{mean, solid}, Own: []float64{own, ownSolid},
+			Shared: []measure.Effect{{Name: "wire", SD: du, Column: []float64{m.cd * m.d, solid}}},
 		}
 		gaussians[e.key] = gauss
 		prior := e.prior

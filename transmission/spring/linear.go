@@ -45,7 +45,7 @@ func (e Linear) Limit() units.Length { return e.Travel() }
 // Load returns k·s for s from 0 to Travel.
 func (e Linear) Load(s units.Length) (units.Force, bool) {
 	x := s.Millimetres()
-	if !(x >= 0 && x <= e.free-e.solid) {
+	if !(x >= 0 && x <= e.free-e.solid) || e.k == 0 {
 		return 0, false
 	}
 	return units.Newtons(e.k * x), true
@@ -53,11 +53,10 @@ func (e Linear) Load(s units.Length) (units.Force, bool) {
 
 // Deflection returns F/k for loads from 0 to that at Travel.
 func (e Linear) Deflection(f units.Force) (units.Length, bool) {
-	x := f.Newtons() / e.k
-	if !(x >= 0 && x <= e.free-e.solid) {
-		return 0, false
+	if travel := e.free - e.solid; f >= 0 && f.Newtons() <= e.k*travel && e.k > 0 {
+		return units.Millimetres(min(f.Newtons()/e.k, travel)), true
 	}
-	return units.Millimetres(x), true
+	return 0, false
 }
 
 // RateAt returns the rate for s from 0 to Travel.

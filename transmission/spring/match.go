@@ -27,7 +27,7 @@ type MatchOptions struct {
 	Rate  float64 // zero: 0.05
 	Free  float64 // of the free length as made; zero: 0.01
 	Set   float64 // of free length, one standard deviation of what it may have sunk; zero: 0.03
-	Tired float64 // share of free length lost from which it is called tired; zero: 0.05 (common practice: "about 5 %")
+	Tired float64 // share of free length lost beyond which it is called tired; zero: 0.05 (common practice: "about 5 %")
 	Fit   FitOptions
 }
 
@@ -202,9 +202,6 @@ func (m mixture) LogLikelihood(d measure.Data) float64 {
 	for i, e := range m {
 		each[i] = e.LogLikelihood(d)
 		best = max(best, each[i])
-	}
-	if math.IsInf(best, -1) {
-		return best
 	}
 	for _, x := range each {
 		sum += math.Exp(x - best)

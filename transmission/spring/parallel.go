@@ -1,6 +1,7 @@
 package spring
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -36,7 +37,8 @@ func NewParallel(parts ...Part) (Parallel, error) {
 	if len(parts) == 0 {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "parts", Rule: "at least one spring"})
 	}
-	p := Parallel{parts: slices.Clone(parts)}
+	far := units.Millimetres(math.Inf(1))
+	p := Parallel{parts: slices.Clone(parts), limit: far, travel: far}
 	for i, c := range parts {
 		at := "parts." + strconv.Itoa(i)
 		if c.Spring == nil || !(c.Spring.Limit() > 0) || !units.Finite(c.Spring.Limit()) {
@@ -47,15 +49,11 @@ func NewParallel(parts ...Part) (Parallel, error) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: at + ".count", Value: strconv.Itoa(c.Count), Rule: "must be 0 (one) to 1000"})
 		}
 		notNegative(&l, at+".gap", c.Gap)
-		if end := c.Gap + c.Spring.Limit(); p.limit == 0 || end < p.limit {
-			p.limit = end
-		}
-		if end := c.Gap + c.Spring.Travel(); p.travel == 0 || end < p.travel {
-			p.travel = end
-		}
+		p.limit = min(p.limit, c.Gap+c.Spring.Limit())
+		p.travel = min(p.travel, c.Gap+c.Spring.Travel())
 	}
 	for i, c := range parts {
-		if c.Gap > 0 && l.Len() == 0 && c.Gap >= p.limit {
+		if l.Len() == 0 && c.Gap >= p.limit {
 			l.Add(fault.Fault{Code: fault.Conflict, Path: "parts." + strconv.Itoa(i) + ".gap", Value: c.Gap.String(), Unit: "mm", Rule: "never touched: the others end at " + p.limit.String()})
 		}
 	}
@@ -83,10 +81,8 @@ func (p Parallel) load(s units.Length) units.Force {
 	var sum units.Force
 	for i := range p.parts {
 		c := &p.parts[i]
-		if s > c.Gap {
-			f, _ := c.Spring.Load(min(s-c.Gap, c.Spring.Travel()))
-			sum += f.Times(c.count())
-		}
+		f, _ := c.Spring.Load(min(max(s-c.Gap, 0), c.Spring.Travel()))
+		sum += f.Times(c.count())
 	}
 	return sum
 }
@@ -138,24 +134,22 @@ func NewSeries(parts ...Element) (Series, error) {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "parts", Rule: "at least one spring"})
 	}
 	s := Series{parts: slices.Clone(parts)}
-	var hump units.Force
+	hump := units.Newtons(math.Inf(1))
 	for i, c := range parts {
 		if c == nil || !(c.Limit() > 0) || !units.Finite(c.Limit()) {
 			l.Add(fault.Fault{Code: fault.Missing, Path: "parts." + strconv.Itoa(i), Rule: "must be a spring with some travel"})
 			continue
 		}
 		f, _ := c.Load(c.Limit())
-		if c.Limit() < c.Travel() && (hump == 0 || f < hump) {
-			hump = f
+		if c.Limit() < c.Travel() {
+			hump = min(hump, f)
 		}
 		s.top = max(s.top, f)
 	}
 	if err := l.Err(); err != nil {
 		return Series{}, err
 	}
-	if hump > 0 {
-		s.top = min(s.top, hump)
-	}
+	s.top = min(s.top, hump)
 	s.limit = s.deflection(s.top)
 	return s, nil
 }
@@ -184,7 +178,7 @@ func (s Series) Deflection(f units.Force) (units.Length, bool) {
 	if len(s.parts) == 0 || !(f >= 0 && f <= s.top) {
 		return 0, false
 	}
-	return s.deflection(f), true
+	return min(s.deflection(f), s.limit), true
 }
 
 // Load returns the load at a deflection of 0 to Travel.

@@ -40,7 +40,7 @@ func (t Trace) Len() int { return len(t.points) }
 
 // XY returns point i as millimetres and newtons, zeros where there is none.
 func (t Trace) XY(i int) (x, y float64) {
-	if i < 0 || i >= len(t.points) {
+	if uint(i) >= uint(len(t.points)) {
 		return 0, 0
 	}
 	return t.points[i][0], t.points[i][1]

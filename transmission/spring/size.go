@@ -41,7 +41,7 @@ func WireForLaw(f units.Force, mean units.Length, k, share float64, w Law) (unit
 		return 0, err
 	}
 	most := 100.0
-	if w.Form == Logarithmic && w.B > 0 { // stop where the line is still at a tenth of its strength at 1 mm
+	if w.Form == Logarithmic { // stop where the line is still at a tenth of its strength at 1 mm; one that does not fall goes on without end
 		most = min(most, math.Pow(10, 0.9*w.A.Ratio(w.B)))
 	}
 	// logarithms, so that the function is smooth over five decades

@@ -61,11 +61,12 @@ func (k Stack) Load(s units.Length) (units.Force, bool) {
 // Deflection returns where a load is first reached, for loads from 0 to that at
 // Limit.
 func (k Stack) Deflection(f units.Force) (units.Length, bool) {
-	if k.parallel == 0 {
+	if top, ok := k.Load(k.Limit()); !ok || f > top {
 		return 0, false
 	}
-	s, ok := k.disc.Deflection(f.Times(1 / float64(k.parallel)))
-	return s.Times(float64(k.series)), ok
+	one := units.Newtons(k.disc.load(k.disc.limit))
+	s, ok := k.disc.Deflection(min(f.Times(1/float64(k.parallel)), one)) // the greatest not a last bit beyond itself
+	return min(s.Times(float64(k.series)), k.Limit()), ok
 }
 
 // RateAt returns dF/ds for s from 0 to flat: the disc's times parallel over
@@ -79,9 +80,6 @@ func (k Stack) RateAt(s units.Length) (units.SpringRate, bool) {
 }
 
 func (k Stack) each(s units.Length) units.Length {
-	if k.series == 0 {
-		return -1 * units.Millimetre // outside the travel of no spring
-	}
 	if s == k.Travel() {
 		return k.disc.Travel() // not a last bit beyond it
 	}

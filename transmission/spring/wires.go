@@ -86,11 +86,11 @@ func ModulusOf(material string, wire units.Length) (Modulus, refdata.Source, err
 			continue
 		}
 		var away units.Length
-		if low, known := m.Wire.Low.Get(); known && wire < low {
-			away = low - wire
+		if low, known := m.Wire.Low.Get(); known {
+			away = max(away, low-wire)
 		}
-		if high, known := m.Wire.High.Get(); known && wire > high {
-			away = wire - high
+		if high, known := m.Wire.High.Get(); known {
+			away = max(away, wire-high)
 		}
 		if away < off {
 			best, off = m, away
