@@ -51,14 +51,14 @@ func MetricDrills() []Drill {
 		d := units.Millimetres(mm)
 		out = append(out, Drill{strconv.FormatFloat(mm, 'f', -1, 64) + " mm", d})
 	}
-	for n := 5; n <= 140; n++ {
+	for n := 5; n < 140; n++ {
 		add(float64(n) / 10)
 	}
-	for n := 29; n <= 100; n++ {
+	for n := 28; n <= 100; n++ {
 		add(float64(n) / 2)
 	}
 	for d := range refdata.MetricDrills().All() {
-		if !slices.ContainsFunc(out, func(o Drill) bool { return (o.Diameter - d.Diameter).Abs() < units.Micrometre }) {
+		if !slices.ContainsFunc(out, func(o Drill) bool { return same(o.Diameter, d.Diameter) }) {
 			add(d.Diameter.Millimetres())
 		}
 	}
