@@ -35,13 +35,10 @@ type FitOptions struct {
 }
 
 func (o FitOptions) scale() float64 {
-	switch {
-	case o.Scale == 0:
+	if o.Scale == 0 {
 		return 0.02
-	case o.Scale < 0:
-		return 0
 	}
-	return o.Scale
+	return max(o.Scale, 0)
 }
 
 // FitLine returns the line F = k (L0 - L) through two or more readings by least

@@ -148,7 +148,7 @@ func (in Readings) check(l *fault.List) {
 type made struct {
 	d, mean, total, active float64
 	ud, uo, ut             float64 // standard uncertainties of wire, coil diameter as read, and count
-	cd, co                 float64 // d ln k/d wire and /d the diameter read, in 1/mm
+	cd, co                 float64 // d ln k/d wire, and the size of that /d the diameter read, in 1/mm
 	uk                     float64 // relative uncertainty of the rate, all causes
 }
 
@@ -215,7 +215,7 @@ func (in Readings) dimensions(id *Identity, g measure.Reading[units.Pressure]) (
 	if err != nil {
 		return made{}, false, err
 	}
-	m.cd, m.co = 4/m.d-3*sign/m.mean, -3/m.mean
+	m.cd, m.co = 4/m.d-3*sign/m.mean, 3/m.mean
 	m.uk = id.ByDimensions.U().Ratio(id.ByDimensions.Value())
 	return m, true, nil
 }
