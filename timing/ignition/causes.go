@@ -122,9 +122,7 @@ func (s *situation) causes() (list []cause, other cause) {
 		add("tdc-mark", "TDC mark or pointer wrong", 0.05, open, mark, branch{weight: 1, normal: s.normal(0, 0, gapSetting, both("mark", tdcMark))})
 	}
 
-	if t := s.in.Spec.Train; t.Len() > 0 {
-		s.teeth(add, plain)
-	}
+	s.teeth(add, plain)
 
 	other = cause{
 		text: "something else", prior: 0.02, shift: open, looks: looks{0.3, 0.2, 0.3},
@@ -137,7 +135,8 @@ func (s *situation) causes() (list []cause, other cause) {
 	return list, other
 }
 
-// teeth adds one and two teeth either way for each size of tooth in the train.
+// teeth adds one and two teeth either way for each size of tooth in the train, if
+// one was given.
 func (s *situation) teeth(add func(string, string, float64, float64, looks, ...branch), l looks) {
 	seen := map[float64]bool{}
 	for mesh := range s.in.Spec.Train.Len() {
@@ -146,22 +145,13 @@ func (s *situation) teeth(add func(string, string, float64, float64, looks, ...b
 			continue
 		}
 		seen[w.Crank.Degrees()] = true
-		for _, n := range [...]int{-2, -1, 1, 2} {
-			prior := 0.03
-			if n == 2 || n == -2 {
-				prior = 0.01
-			}
-			by := float64(n) * w.Crank.Degrees()
-			side, size := "early", n
-			if n < 0 {
-				side, size = "late", -n
-			}
-			noun := "tooth"
-			if size > 1 {
-				noun = "teeth"
-			}
-			text := fmt.Sprintf("ignition drive %d %s %s at mesh %d", size, noun, side, mesh+1)
-			add(fmt.Sprintf("tooth-%d:%+d", mesh+1, n), text, prior, by, l, s.fixed(by, by, 0)...)
+		for _, out := range [...]struct {
+			n     int
+			text  string
+			prior float64
+		}{{-2, "2 teeth late", 0.01}, {-1, "1 tooth late", 0.03}, {1, "1 tooth early", 0.03}, {2, "2 teeth early", 0.01}} {
+			by := float64(out.n) * w.Crank.Degrees()
+			add(fmt.Sprintf("tooth-%d:%+d", mesh+1, out.n), fmt.Sprintf("ignition drive %s at mesh %d", out.text, mesh+1), out.prior, by, l, s.fixed(by, by, 0)...)
 		}
 	}
 }

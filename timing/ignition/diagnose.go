@@ -23,7 +23,7 @@ import (
 //
 // Errors: neither full nor static figure; a figure that cannot be turned into
 // degrees; a full advance later than the static figure; a train that does not give
-// the drive's ratio; a bad option. No reading at all is a result with NoAnswer given.
+// the drive's ratio; a gap below zero or of 5 mm or more; a bad option. No reading at all is a result with NoAnswer given.
 func Diagnose(in Input, opt Options) (Result, error) {
 	s, out, err := prepare(in, opt)
 	if err != nil {
@@ -83,8 +83,14 @@ func prepare(in Input, opt Options) (*situation, Result, error) {
 	if r := in.Spec.Range; r.Taken() && !(r.Value() >= 0 && r.Value() <= 90*units.Degree) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "spec.range", Value: r.Text(), Unit: "°", Rule: "0° to 90° at the ignition shaft"})
 	}
-	l.Under("spec.gap", in.Spec.Gap.Err())
-	l.Under("read.gap", in.Read.Gap.Err())
+	for _, g := range [...]struct {
+		path string
+		r    measure.Reading[units.Length]
+	}{{"spec.gap", in.Spec.Gap}, {"read.gap", in.Read.Gap}} {
+		if v := g.r.Value(); l.Under(g.path, g.r.Err()) && !(v >= 0 && v < widestGap) {
+			l.Add(fault.Fault{Code: fault.OutOfRange, Path: g.path, Value: g.r.Text(), Unit: "mm", Rule: "a points gap is not below zero and below 5 mm"})
+		}
+	}
 	if t := in.Spec.Train; t.Len() > 0 && l.Under("spec.train", t.Err()) && in.Spec.Drive.Err() == nil {
 		if r, _ := t.Ratio(); r.Abs() != in.Spec.Drive.filled().Ratio {
 			l.Add(fault.Fault{Code: fault.Conflict, Path: "spec.train", Value: t.String(), Rule: "the train gives " + r.Abs().String() + " turns for one of the crank, the drive says " + in.Spec.Drive.filled().Ratio.String()})
@@ -191,7 +197,7 @@ func (s *situation) options(out *Result) {
 		assume("slope of the points cam", "15° to 50° of its shaft per mm")
 	}
 	s.gapRate = s.in.Spec.Drive.AtCrank(units.Degrees((rate.LowDegreesPerMM + rate.HighDegreesPerMM) / 2)).Degrees()
-	s.gapRateU = s.in.Spec.Drive.AtCrank(units.Degrees((rate.HighDegreesPerMM-rate.LowDegreesPerMM)/2)).Degrees()/math.Sqrt(3) + 1e-9
+	s.gapRateU = s.in.Spec.Drive.AtCrank(units.Degrees((rate.HighDegreesPerMM-rate.LowDegreesPerMM)/2)).Degrees() / math.Sqrt(3)
 }
 
 // deviations fills in the readings against what they should be.

@@ -1,7 +1,6 @@
 package ignition
 
 import (
-	"math"
 	"strconv"
 
 	"example.com/benchbook/timing/gear"
@@ -48,7 +47,7 @@ func (d Drive) Err() error {
 	}
 	if !d.Ratio.Valid() || d.Ratio.Num() <= 0 {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "ratio", Value: d.Ratio.String(), Rule: "turns of the ignition shaft for one of the crank, above zero"})
-	} else if l.Len() == 0 && d.Ratio.Times(gear.NewRational(2*int64(d.Sparks), 1)).Den() != 1 {
+	} else if l.Len() == 0 && d.sparksACycle().Den() != 1 {
 		l.Add(fault.Fault{Code: fault.Conflict, Path: "ratio", Value: d.Ratio.String(), Rule: "the spark would fall elsewhere in each cycle: two turns of the crank must be a whole number of sparks"})
 	}
 	return l.Err()
@@ -91,8 +90,14 @@ func (d Drive) Period() units.CrankAngle {
 	if d.Err() != nil {
 		return 0
 	}
+	return units.CrankDegrees(720 / float64(d.sparksACycle().Num()))
+}
+
+// sparksACycle is how many sparks two turns of the crank bring, a whole number in a
+// sound drive.
+func (d Drive) sparksACycle() gear.Rational {
 	d = d.filled()
-	return units.CrankDegrees(360 / (d.Ratio.Float() * float64(d.Sparks)))
+	return d.Ratio.Times(gear.NewRational(2*int64(d.Sparks), 1))
 }
 
 // Retarded returns where the spark falls on full retard, given full advance and
@@ -123,20 +128,16 @@ type HalfTurn struct {
 }
 
 // HalfTurn returns what putting the ignition shaft in half a turn out does. At half
-// speed that is 360° of the crank: the disc shows nothing. Derived. The error is
-// that of [Drive.Err].
+// speed that is 360° of the crank: the disc shows nothing. Half a turn is half the
+// sparks of a turn: an even number of them come to where others were, an odd number
+// half a period from it (derived). The error is that of [Drive.Err].
 func (d Drive) HalfTurn() (HalfTurn, error) {
 	if err := d.Err(); err != nil {
 		return HalfTurn{}, err
 	}
-	period := d.Period().Degrees()
-	shift := math.Mod(180/d.filled().Ratio.Float(), period)
-	if shift > period/2+1e-9 {
-		shift -= period
+	if d.filled().Sparks%2 == 0 {
+		return HalfTurn{Harmless: true}, nil
 	}
-	return HalfTurn{
-		Shift:     units.CrankDegrees(shift),
-		OnOverlap: math.Abs(math.Abs(shift)-360) < 1e-9,
-		Harmless:  math.Abs(shift) < 1e-9,
-	}, nil
+	shift := d.Period().Times(0.5)
+	return HalfTurn{Shift: shift, OnOverlap: shift.Degrees() == 360}, nil
 }

@@ -29,6 +29,9 @@ func (r GapRate) err() error {
 	return nil
 }
 
+// widestGap is more than any points open.
+const widestGap = 5 * units.Millimetre
+
 // GapMoved is what a change of gap does.
 type GapMoved struct {
 	Shaft measure.Interval[units.Angle]      `json:"shaft"` // earlier is positive
@@ -46,7 +49,7 @@ func GapShift(from, to units.Length, rate GapRate, d Drive) (GapMoved, error) {
 		path string
 		v    units.Length
 	}{{"from", from}, {"to", to}} {
-		if !(g.v > 0 && g.v < 5*units.Millimetre) {
+		if !(g.v > 0 && g.v < widestGap) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: g.path, Unit: "mm", Rule: "a points gap is above zero and below 5 mm"})
 		}
 	}

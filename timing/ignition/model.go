@@ -35,7 +35,7 @@ const (
 type branch struct {
 	weight  float64
 	normal  measure.Gaussian
-	uniform bool // the common shift may be anything round the circle
+	uniform bool // the common shift may be anything round the circle; the means are then nought
 	overlap float64
 }
 
@@ -88,8 +88,7 @@ func (b branch) logLikelihood(d measure.Data) float64 {
 		at := angles
 		if d[advanced].Taken && d[retarded].Taken {
 			at = append(measure.Data(nil), angles...)
-			at[retarded].Value = angles[advanced].Value - g.Mean[advanced] + g.Mean[retarded] +
-				wrap(angles[retarded].Value-g.Mean[retarded]-angles[advanced].Value+g.Mean[advanced])
+			at[retarded].Value = angles[advanced].Value + wrap(angles[retarded].Value-angles[advanced].Value)
 		}
 		l = wide.LogLikelihood(at) + math.Log(s*math.Sqrt(2*math.Pi)/360)
 	}

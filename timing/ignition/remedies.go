@@ -24,11 +24,14 @@ func (s *situation) remedies(out Result, list []cause) []Remedy {
 	}
 	back := s.in.Spec.Drive.AtShaft(units.CrankDegrees(-early))
 	turn := func(a units.Angle) string {
-		side := "later"
-		if a > 0 {
-			side = "earlier"
+		switch by := strconv.FormatFloat(math.Abs(a.Degrees()), 'f', 1, 64) + "° of its shaft "; {
+		case math.Abs(a.Degrees()) < 0.05:
+			return "as it stands"
+		case math.Signbit(a.Degrees()):
+			return by + "later"
+		default:
+			return by + "earlier"
 		}
-		return strconv.FormatFloat(math.Abs(a.Degrees()), 'f', 1, 64) + "° of its shaft " + side
 	}
 	for _, c := range list {
 		o, _ := out.Causes.Of(c.key)
@@ -43,6 +46,9 @@ func (s *situation) remedies(out Result, list []cause) []Remedy {
 		case "slipped":
 			r.Turn = back
 			r.Text = "free the drive on its taper, clean both faces dry, and set it " + turn(back)
+			if !known {
+				r.Text = "read full advance, then time it anew"
+			}
 		case "timed-on-retard", "timed-on-advance":
 			r.Turn = s.in.Spec.Drive.AtShaft(units.CrankDegrees(-c.shift))
 			r.Text = "time it again with the control on full advance, " + turn(r.Turn)
@@ -69,9 +75,6 @@ func (s *situation) remedies(out Result, list []cause) []Remedy {
 			r.Key = "re-mesh"
 			r.Turn = s.in.Spec.Drive.AtShaft(units.CrankDegrees(-c.shift))
 			r.Text = "re-mesh the drive, " + turn(r.Turn)
-		}
-		if r.Turn == back && !known && r.Key == "turn" {
-			r.Text = "read full advance, then time it anew"
 		}
 		all = append(all, r)
 	}

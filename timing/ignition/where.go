@@ -1,6 +1,7 @@
 package ignition
 
 import (
+	"cmp"
 	"math"
 
 	"example.com/benchbook/refdata"
@@ -113,8 +114,8 @@ func fromTravel(r measure.Reading[units.Length], s crank.Slider) (Located, error
 		long, _ := rodOr(s, leastLam)
 		a, err1 := at(short, r.Value())
 		b, err2 := at(long, r.Value())
-		if err1 != nil || err2 != nil {
-			return out, fault.Under("slider", err1)
+		if err := cmp.Or(err1, err2); err != nil {
+			return out, fault.Under("slider", err)
 		}
 		spread = math.Abs(b-a) / 2 / math.Sqrt(3) // equally likely anywhere between (GUM 4.3.7)
 		out.Basis.Assumed = append(out.Basis.Assumed, refdata.Assumption{What: "rod length", Value: "3.3 to 4.5 throws", Status: refdata.CommonPractice})
@@ -122,15 +123,9 @@ func fromTravel(r measure.Reading[units.Length], s crank.Slider) (Located, error
 	u := 0.0
 	if !r.IsExact() {
 		// Half the chord over ± u, held inside the stroke: near TDC the slope is nought.
-		down, stroke := r.Value()-r.U(), mid.Stroke
-		if d, err := mid.DeadCentres(); err == nil {
-			stroke = d.Stroke
-		}
-		a, err1 := at(mid, max(down, 0*units.Millimetre))
-		b, err2 := at(mid, min(r.Value()+r.U(), stroke))
-		if err1 != nil || err2 != nil {
-			return out, fault.Under("travel", err1)
-		}
+		dc, _ := mid.DeadCentres()
+		a, _ := at(mid, max(r.Value()-r.U(), 0))
+		b, _ := at(mid, min(r.Value()+r.U(), dc.Stroke))
 		u = (b - a) / 2
 	}
 	out.At = measure.At(units.Before(units.TDC, units.CrankDegrees(v)), units.CrankDegrees(max(math.Hypot(u, spread), leastU)))
@@ -148,7 +143,7 @@ func fromRim(r measure.Reading[units.Length], g Gauges) (Located, error) {
 	}
 	l.Under("rim_diameter", g.RimDiameter.Err())
 	if l.Len() == 0 {
-		if d := g.RimDiameter.Value(); !(d > 0) || !(r.Value() >= 0 && r.Value().Ratio(d) <= math.Pi/2) {
+		if d := g.RimDiameter.Value(); !(d > 0 && r.Value() >= 0 && r.Value() <= d.Times(math.Pi/2)) {
 			l.Add(fault.Fault{Code: fault.OutOfRange, Path: "rim", Value: r.Text(), Unit: "mm", Rule: "from zero to half the rim, whose diameter is above zero"})
 		}
 	}
@@ -186,8 +181,8 @@ func TravelAt(at measure.Position, s crank.Slider) (measure.Reading[units.Length
 	v := at.Value()
 	up, err1 := s.Travel(units.After(v.Datum(), v.After()+at.U()))
 	down, err2 := s.Travel(units.After(v.Datum(), v.After()-at.U()))
-	if err1 != nil || err2 != nil {
-		return measure.Reading[units.Length]{}, fault.Under("at", err1)
+	if err := cmp.Or(err1, err2); err != nil {
+		return measure.Reading[units.Length]{}, fault.Under("at", err)
 	}
 	u := max((up - down).Abs().Times(0.5), units.Micrometre) // at TDC the slope is nought, the reading is not exact
 	return measure.Of(x, u), nil
