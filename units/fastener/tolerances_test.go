@@ -142,6 +142,15 @@ func TestWhitworthTolerancesByHand(t *testing.T) {
 			}
 		}
 	}
+	// an eighth of an inch by 16: the root of the diameter is a half, so 0.001 less
+	small, err := Of("1/8 in", WhitworthForm, units.Inches(0.125), units.Inches(0.0625))
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, _ := small.Limits(units.Inch)
+	if got := (l.NutEffectiveMax.Or(0) - l.NutEffectiveMin.Or(0)).Inches(); math.Abs(got-0.00525) > 1e-12 {
+		t.Errorf("1/8 in by 16: nut effective %v in", got)
+	}
 	// 0.2 p and 4, 5 or 7 thou for the minor diameter of the nut
 	for tpi, thou := range map[float64]float64{40: 4, 26: 4, 24: 5, 22: 5, 20: 7, 16: 7, 8: 7} {
 		l, _ := of(tpi).Limits(0)
