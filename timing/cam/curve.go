@@ -108,7 +108,7 @@ func (c *Curve) knot(i int) float64 {
 	return c.knots[i]
 }
 
-// within brings degrees into the turn.
+// within brings degrees into the turn: 0 to below 360.
 func within(x float64) float64 {
 	if x >= 0 && x < turnDegrees {
 		return x
@@ -145,12 +145,10 @@ func (c *Curve) anywhere(at units.CamAngle) (units.Length, error) {
 		return 0, noCurve()
 	}
 	x := at.Degrees() - c.start
-	if !(x >= 0 && x < turnDegrees) {
-		if x-x != 0 {
-			return 0, notFinite()
-		}
-		x = within(x)
+	if x-x != 0 {
+		return 0, notFinite()
 	}
+	x = within(x)
 	if c.knots == nil {
 		return units.Millimetres(c.lift(x)), nil
 	}
@@ -309,11 +307,7 @@ func (c *Curve) Advanced(by units.CamAngle) (*Curve, error) {
 		return nil, notFinite()
 	}
 	d := *c
-	start := c.start - by.Degrees()
-	if math.Abs(start) > turnDegrees {
-		start = within(start)
-	}
-	d.startAt(start)
+	d.startAt(math.Mod(c.start-by.Degrees(), turnDegrees))
 	return &d, nil
 }
 
@@ -325,7 +319,7 @@ func (c *Curve) Reversed() *Curve {
 	}
 	n := len(c.coef)
 	d := &Curve{coef: make([][4]float64, n), inv: c.inv, slots: c.slots}
-	d.startAt(-c.start - turnDegrees)
+	d.startAt(-c.start)
 	for i := range n {
 		k := c.coef[n-1-i]
 		// t to 1 - t.

@@ -112,13 +112,7 @@ func (f factored) solve(x []float64) {
 	z1 := f.s[1][0]*r0 + f.s[1][1]*r1
 	x[k], x[k+1] = z0, z1
 	for i := k - 1; i >= 0; i-- {
-		v := (x[i] - f.y[i][0]*z0 - f.y[i][1]*z1) / f.d[i]
-		if i+1 < k {
-			v -= f.a[i] * x[i+1]
-		}
-		if i+2 < k {
-			v -= f.b[i] * x[i+2]
-		}
-		x[i] = v
+		// The last of L are zero, so it does no harm that z stands beyond them.
+		x[i] = (x[i]-f.y[i][0]*z0-f.y[i][1]*z1)/f.d[i] - f.a[i]*x[i+1] - f.b[i]*x[i+2]
 	}
 }

@@ -23,9 +23,9 @@ type Events struct {
 }
 
 // Events returns where the curve passes a check lift, by the exact roots of its
-// pieces. There is no answer if it never gets that high, never that low, or passes
-// it more than twice, which wild readings or a check inside the noise of the base
-// circle do. Errors: a check that is not finite.
+// pieces. There is no answer if it never gets that high or only touches it, never
+// that low, or passes it more than twice, which wild readings or a check inside the
+// noise of the base circle do. Errors: a check that is not finite.
 func (c *Curve) Events(check units.Length) (Events, error) {
 	if c.none() {
 		return Events{}, noCurve()
@@ -37,22 +37,27 @@ func (c *Curve) Events(check units.Length) (Events, error) {
 	up, down := c.crossings(check.Millimetres())
 	switch {
 	case len(up) == 0:
-		out.NoAnswer = fault.Reason{Code: "never-reached", Text: "the lift never passes " + check.In(units.Millimetre, 2)}
+		out.NoAnswer = neverPassed(check)
 		return out, nil
 	case len(up) > 1:
 		out.NoAnswer = fault.Reason{Code: "passed-more-than-once", Text: "the lift passes " + check.In(units.Millimetre, 2) + " more than once going up: read again there, or choose a higher check"}
 		return out, nil
 	}
-	o, s := up[0], down[0]
-	if s < o {
-		s += turnDegrees
+	const touch = 1e-9 // degrees: there and back within rounding, either way round
+	duration := within(down[0] - up[0])
+	if math.Abs(half(duration)) < touch {
+		out.NoAnswer = neverPassed(check)
+		return out, nil
 	}
-	first := within(c.start + o)
-	out.Opens, out.Closes = units.CamDegrees(first), units.CamDegrees(first+s-o)
-	out.Duration = units.CamDegrees(s - o)
-	out.OpeningRise = units.Millimetres(c.motion(within(o))[1])
-	out.ClosingRise = units.Millimetres(-c.motion(within(s))[1])
+	first := within(c.start + up[0])
+	out.Opens, out.Closes, out.Duration = units.CamDegrees(first), units.CamDegrees(first+duration), units.CamDegrees(duration)
+	out.OpeningRise = units.Millimetres(c.motion(within(up[0]))[1])
+	out.ClosingRise = units.Millimetres(-c.motion(within(down[0]))[1])
 	return out, nil
+}
+
+func neverPassed(check units.Length) fault.Reason {
+	return fault.Reason{Code: "never-reached", Text: "the lift never passes " + check.In(units.Millimetre, 2)}
 }
 
 // crossings are the angles from the first knot where lift rises and falls through
@@ -80,11 +85,9 @@ func (c *Curve) crossings(level float64) (up, down []float64) {
 			if (fa >= 0) == (fb >= 0) {
 				continue
 			}
-			t := b
-			if fb != 0 && f(b) != 0 && (f(b) > 0) != (fa > 0) {
-				if root, err := solve.Root(f, a, b, 1e-12); err == nil {
-					t = root
-				}
+			t, err := solve.Root(f, a, b, 1e-12)
+			if err != nil { // passed within rounding of the end
+				t = b
 			}
 			x := c.knot(i) + t*c.length(i)
 			if fb >= 0 {
@@ -97,7 +100,7 @@ func (c *Curve) crossings(level float64) (up, down []float64) {
 	return up, down
 }
 
-// quadratic are the real roots of a t^2 + b t + c, in order.
+// quadratic are the places, in order, where a t^2 + b t + c changes its sign.
 func quadratic(a, b, c float64) []float64 {
 	if a == 0 {
 		if b == 0 {
@@ -109,11 +112,8 @@ func quadratic(a, b, c float64) []float64 {
 	if !(disc > 0) {
 		return nil
 	}
-	q := -(b + math.Copysign(math.Sqrt(disc), b)) / 2
-	roots := []float64{q / a}
-	if q != 0 {
-		roots = append(roots, c/q)
-	}
+	q := -(b + math.Copysign(math.Sqrt(disc), b)) / 2 // never zero
+	roots := []float64{q / a, c / q}
 	slices.Sort(roots)
 	return roots
 }
@@ -189,7 +189,10 @@ func (c *Curve) Centres(check units.Length) (Centres, error) {
 	if peak < o {
 		peak += turnDegrees
 	}
-	byArea := c.halfArea(o, s, check.Millimetres())
+	byArea, err := c.halfArea(o, s, check.Millimetres())
+	if err != nil {
+		return Centres{}, err
+	}
 	mirror, rms := c.mirror((o+s)/2, (s-o)/2, check.Millimetres())
 	at := func(x float64) units.CamAngle { return e.Opens + units.CamDegrees(x-o) }
 	return Centres{
@@ -198,7 +201,8 @@ func (c *Curve) Centres(check units.Length) (Centres, error) {
 	}, nil
 }
 
-// MaxLift returns the greatest lift and where.
+// MaxLift returns the greatest lift and where, first from the start of the curve if
+// several are as high.
 func (c *Curve) MaxLift() (units.Length, units.CamAngle) {
 	if c.none() {
 		return 0, 0
@@ -245,14 +249,12 @@ func (c *Curve) integral(x float64) float64 {
 	return sum
 }
 
-func (c *Curve) halfArea(o, s, level float64) float64 {
+// halfArea is where the area above a level from o to s is halved. The lift stands
+// above the level all the way, so there is such a place.
+func (c *Curve) halfArea(o, s, level float64) (float64, error) {
 	base := c.integral(o)
 	want := (c.integral(s) - base - level*(s-o)) / 2
-	x, err := solve.Inverse(func(x float64) float64 { return c.integral(x) - base - level*(x-o) }, want, o, s, 1e-9)
-	if err != nil {
-		return (o + s) / 2
-	}
-	return x
+	return solve.Inverse(func(x float64) float64 { return c.integral(x) - base - level*(x-o) }, want, o, s, 1e-9)
 }
 
 // mirror finds the axis m near mid that makes lift(m+u) and lift(m-u) most alike
@@ -368,8 +370,8 @@ func OverlapOf(exhaust, inlet *Curve, check units.Length) (Overlap, error) {
 }
 
 // Place returns the crank position of a camshaft angle counted from the TDC of
-// overlap, as the trade says it: from the nearest dead centre. An angle that is not
-// finite comes to TDC itself.
+// overlap, as the trade says it: from the nearest dead centre, halfway between two
+// from the one to come. An angle that is not finite comes to TDC itself.
 func Place(fromOverlap units.CamAngle) units.CrankPosition {
 	x := within(fromOverlap.Degrees()) * 2 // 0 to 720 of the crank
 	switch {

@@ -139,9 +139,6 @@ func Fit(samples []Sample, opt FitOptions) (Fitted, error) {
 	if filled > 0 {
 		out.Basis.Assumed = append(out.Basis.Assumed, refdata.Assumption{What: "lift over " + units.CamDegrees(filled).In(units.CamDegree, 0) + " that was not read", Value: "none, base circle", Status: refdata.CommonPractice})
 	}
-	if len(at) < leastReadings {
-		return Fitted{}, tooFew(len(at))
-	}
 	start := at[0]
 	for i := range at {
 		at[i] -= start
@@ -234,7 +231,7 @@ func gather(l *fault.List, samples []Sample) (at, y, weight []float64) {
 		at, y, weight = append(at, p.at), append(y, p.y), append(weight, 1)
 	}
 	// The last may be the first a turn on.
-	if n := len(at); n > 1 && at[0]+turnDegrees-at[n-1] < sameAngle {
+	if n := len(at); at[0]+turnDegrees-at[n-1] < sameAngle {
 		y[0] = (y[0]*weight[0] + y[n-1]*weight[n-1]) / (weight[0] + weight[n-1])
 		weight[0] += weight[n-1]
 		at, y, weight = at[:n-1], y[:n-1], weight[:n-1]

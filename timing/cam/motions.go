@@ -211,7 +211,7 @@ func (c ArcCam) Shape() (ArcShape, error) {
 	rb, rn, alpha := c.BaseRadius.Millimetres(), c.NoseRadius.Millimetres(), c.HalfAngle.SI()
 	d := rb + c.Lift.Millimetres() - rn
 	sin, cos := math.Sincos(alpha)
-	if !(d > 0 && d*cos < rb-rn && rn < rb) {
+	if !(d*cos < rb-rn && rn < rb) {
 		return ArcShape{}, fault.Fault{Code: fault.Conflict, Path: "half_angle", Value: c.HalfAngle.String(), Rule: "no convex flank joins this base circle and nose: nose centre times cos(half angle) must be less than base less nose radius"}
 	}
 	op := (d*d - (rb-rn)*(rb-rn)) / (2 * ((rb - rn) - d*cos))

@@ -127,8 +127,9 @@ type Valve struct {
 	Clearance units.Length // at the valve, on the base circle
 }
 
-// Err returns the faults: no curve, those of [Rocker.Err], a clearance below zero
-// or beyond the lift.
+// Err returns the faults: no curve, those of [Rocker.Err], a rocker that cannot swing
+// as far as the cam lifts, a clearance below zero. A clearance beyond the lift is none:
+// the valve stays shut.
 func (v Valve) Err() error {
 	var l fault.List
 	if v.Cam == nil || len(v.Cam.coef) == 0 {
@@ -137,10 +138,9 @@ func (v Valve) Err() error {
 	l.Under("rocker", v.Rocker.Err())
 	positive(&l, "clearance", v.Clearance, "mm")
 	if l.Len() == 0 {
-		if _, y := v.Cam.peak(); true {
-			if _, _, ok := v.Rocker.valve(y); !ok {
-				l.Add(fault.Fault{Code: fault.Conflict, Path: "rocker", Rule: "the rocker cannot swing as far as the cam lifts"})
-			}
+		_, y := v.Cam.peak()
+		if _, _, ok := v.Rocker.valve(y); !ok {
+			l.Add(fault.Fault{Code: fault.Conflict, Path: "rocker", Rule: "the rocker cannot swing as far as the cam lifts"})
 		}
 	}
 	return l.Err()
@@ -157,7 +157,7 @@ func (v Valve) Lift(at units.CamAngle) (units.Length, error) {
 		return 0, err
 	}
 	lift, _, _ := v.Rocker.valve(y.Millimetres())
-	return max(units.Millimetres(lift)-v.Clearance, 0*units.Millimetre), nil
+	return max(units.Millimetres(lift)-v.Clearance, 0), nil
 }
 
 // Events returns where the valve passes a check lift measured at the valve: the
@@ -227,7 +227,7 @@ func (v Valve) WithClearance(clearance, check units.Length) (Clearing, error) {
 	}
 	_, peak := v.Cam.peak()
 	top, _, _ := v.Rocker.valve(peak)
-	out.MaxLift = max(units.Millimetres(top)-clearance, 0*units.Millimetre)
+	out.MaxLift = max(units.Millimetres(top)-clearance, 0)
 	out.Opens, out.Closes = after.Opens-before.Opens, before.Closes-after.Closes
 	out.Duration = after.Duration - before.Duration
 	out.Centre = (out.Opens - out.Closes).Times(0.5)
@@ -258,16 +258,15 @@ func (v Valve) ClearanceFor(duration units.CamAngle, check units.Length) (units.
 		return e.Duration.Degrees(), err == nil && !e.NoAnswer.Given()
 	}
 	// The least clearance whose events are clear of the base circle's noise.
-	lo, hi := -1.0, top-check.Millimetres()
-	for i := range 200 {
-		if c := hi * float64(i) / 200; lo < 0 {
-			if d, ok := at(c); ok && d >= duration.Degrees() {
-				lo = c
-			}
-		}
+	lo, hi, found := 0.0, top-check.Millimetres(), false
+	const steps = 200
+	for i := 0; i < steps && !found; i++ {
+		lo = hi * float64(i) / steps
+		d, ok := at(lo)
+		found = ok && d >= duration.Degrees()
 	}
 	none := fault.Reason{Code: "no-clearance", Text: "no clearance gives this duration with this cam"}
-	if lo < 0 {
+	if !found {
 		return 0, none, nil
 	}
 	c, err := solve.Root(func(c float64) float64 {
@@ -276,7 +275,7 @@ func (v Valve) ClearanceFor(duration units.CamAngle, check units.Length) (units.
 			d = 0
 		}
 		return d - duration.Degrees()
-	}, lo, hi*(1-1e-9), 1e-9)
+	}, lo, hi, 1e-9)
 	if err != nil {
 		return 0, none, nil
 	}
