@@ -229,7 +229,7 @@ func (m *Mating) explain(opt MateOptions) {
 		pro("same effective diameter")
 	case room < 0:
 		con("the bolt is " + mm(room) + " too thick at the effective diameter")
-	case room < m.Slack:
+	case room <= m.Slack:
 		pro("effective diameters " + mm(room) + " apart, within what making leaves")
 	default:
 		con("slack by " + mm(room) + " at the effective diameter")
