@@ -2,6 +2,7 @@ package cam_test
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"example.com/benchbook/timing/cam"
@@ -187,3 +188,6 @@ func TestMotionByDifferences(t *testing.T) {
 		}
 	})
 }
+
+// fixed is the same run of chance every time, for readings without noise.
+func fixed() *rand.Rand { return rand.New(rand.NewPCG(1, 1)) }
