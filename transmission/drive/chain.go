@@ -155,26 +155,24 @@ func CentreFor(s Sprockets, pitches float64, m Method) (Run, error) {
 		return Run{}, short
 	}
 	if m == Series {
+		// The chain being longer than at the least centre, b is more than 2X + k²/X
+		// there, and X more than k: so b² > 8k², and the greater root is beyond X.
 		b, k := pitches-float64(s.Front+s.Rear)/2, float64(s.Rear-s.Front)/(2*math.Pi)
-		q := b*b - 8*k*k
-		if !(b > 0 && q >= 0) {
-			return Run{}, short
-		}
-		if c := p / 4 * (b + math.Sqrt(q)); c > least {
-			r := s.run(c, m)
-			r.Pitches, r.Length = pitches, units.Millimetres(pitches*p)
-			return r, nil
-		}
-		return Run{}, short
+		return s.taut(p/4*(b+math.Sqrt(b*b-8*k*k)), pitches, m), nil
 	}
 	// A chain is never shorter than twice the centre distance.
-	c, err := solve.Inverse(func(c float64) float64 { return s.pitches(c, m) }, pitches, least, pitches*p, 1e-12*pitches*p)
+	c, err := solve.Inverse(func(c float64) float64 { return s.pitches(c, m) }, pitches, least, pitches*p, 1e-12)
 	if err != nil {
 		return Run{}, short
 	}
+	return s.taut(c, pitches, m), nil
+}
+
+// taut is the run of just so many pitches at their centre distance c mm.
+func (s Sprockets) taut(c, pitches float64, m Method) Run {
 	r := s.run(c, m)
-	r.Pitches, r.Length = pitches, units.Millimetres(pitches*p)
-	return r, nil
+	r.Pitches, r.Length = pitches, s.Pitch.Times(pitches)
+	return r
 }
 
 func (s Sprockets) check(l *fault.List) {
@@ -273,7 +271,7 @@ func FitChain(s Sprockets, shortest, longest units.Length, opt FitOptions) (Chai
 	out.Basis = chainBasis(opt.Method)
 	from, to := s.pitches(shortest.Millimetres(), opt.Method), s.pitches(longest.Millimetres(), opt.Method)
 	var odd []ChainFit
-	for n := int(math.Ceil(from - 1e-9)); float64(n) <= to+1e-9; n++ {
+	for n := int(math.Ceil(from - 1e-9)); n <= int(math.Floor(to+1e-9)); n++ {
 		r, err := CentreFor(s, float64(n), opt.Method)
 		if err != nil {
 			continue // the very end of a series that turns back on itself

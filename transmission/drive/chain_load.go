@@ -84,7 +84,7 @@ func ChainPull(in PullInput) (Pull, error) {
 	out.Pull = units.Newtons(in.Power.Watts() / v)
 	out.Centrifugal = units.Newtons(mass.Kilograms() * v * v)
 	out.Total = out.Pull + out.Centrifugal
-	if out.Strength > 0 && out.Pull.Newtons() > 1e-6 { // less is no pull, and its safety no number
+	if out.Pull.Newtons() >= 1e-6 { // less is no pull, and its safety no number
 		out.Safety, out.SafetyTotal = out.Strength.Ratio(out.Pull), out.Strength.Ratio(out.Total)
 	}
 	if out.Strength == 0 {

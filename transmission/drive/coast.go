@@ -106,17 +106,16 @@ func CoastDown(in CoastInput, opt CoastOptions) (CoastResult, error) {
 	// relative uncertainties: of the fit, of the mass (drag area only: rolling
 	// resistance is over weight), and of the speedometer
 	ua, ub := f.ua, math.Hypot(f.ub, in.Mass.U().Ratio(in.Mass.Value()))
-	if scale > 0 {
-		hi, lo := fitCoast(in.Runs, m*(1+turning), 1+scale), fitCoast(in.Runs, m*(1+turning), 1-scale)
-		if hi.ok && lo.ok {
-			ua, ub = math.Hypot(ua, math.Log(hi.a/lo.a)/2), math.Hypot(ub, math.Log(hi.b/lo.b)/2)
-		}
+	hi, lo := fitCoast(in.Runs, m*(1+turning), 1+scale), fitCoast(in.Runs, m*(1+turning), 1-scale)
+	if hi.ok && lo.ok {
+		ua, ub = math.Hypot(ua, math.Log(hi.a/lo.a)/2), math.Hypot(ub, math.Log(hi.b/lo.b)/2)
 	}
 	out.DragArea = measure.Of(units.SquareMetres(area), units.SquareMetres(area*ub))
 	out.Rolling = measure.Of(units.Value(cr), units.Value(cr*ua))
 	out.Correlation, out.ChiSquare, out.Freedom = f.corr, f.chi2, len(in.Runs)-2
-	for i, r := range in.Runs {
-		out.Misses = append(out.Misses, r.Time.Value()-units.Seconds(f.times[i]))
+	for _, r := range in.Runs {
+		fit := coastTime(m*(1+turning), f.a, f.b, r.From.MetresPerSecond(), r.To.MetresPerSecond())
+		out.Misses = append(out.Misses, r.Time.Value()-units.Seconds(fit))
 	}
 	if out.Rolling.Err() != nil || out.DragArea.Err() != nil {
 		return CoastResult{}, fault.Fault{Code: fault.OutOfRange, Path: "runs", Rule: "the stretches are too alike to part drag from rolling resistance"}
@@ -148,7 +147,6 @@ func coastBasis(opt CoastOptions, still bool) refdata.Basis {
 // coastFit holds a in N, b in N s²/m², their relative uncertainties and more.
 type coastFit struct {
 	a, b, ua, ub, corr, chi2 float64
-	times                    []float64
 	ok                       bool
 }
 
@@ -191,17 +189,20 @@ func fitCoast(runs []Coast, m, scale float64) coastFit {
 			return coastFit{}
 		}
 		sp, sq := (gp*qq-gq*pq)/det, (gq*pp-gp*pq)/det
-		step := 1.0
-		next := sum(p+sp, q+sq)
-		for !(next <= best) && step > 1e-6 {
-			step /= 2
-			next = sum(p+step*sp, q+step*sq)
+		tried := func() float64 { return sum(p+sp, q+sq) }
+		next := tried()
+		for range 20 {
+			if next <= best {
+				break
+			}
+			sp, sq = sp/2, sq/2
+			next = tried()
 		}
 		if !(next <= best) {
 			break
 		}
-		p, q, best = p+step*sp, q+step*sq, next
-		if math.Abs(step*sp) < 1e-10 && math.Abs(step*sq) < 1e-10 {
+		p, q, best = p+sp, q+sq, next
+		if math.Hypot(sp, sq) < 1e-10 {
 			break
 		}
 		// a thousandth of anything a machine has: the fit is running off to nil
@@ -212,8 +213,5 @@ func fitCoast(runs []Coast, m, scale float64) coastFit {
 	f := coastFit{a: math.Exp(p), b: math.Exp(q), chi2: best, ok: true}
 	det := pp*qq - pq*pq
 	f.ua, f.ub, f.corr = math.Sqrt(qq/det), math.Sqrt(pp/det), -pq/math.Sqrt(pp*qq)
-	for _, r := range runs {
-		f.times = append(f.times, coastTime(m, f.a, f.b, r.From.MetresPerSecond()*scale, r.To.MetresPerSecond()*scale))
-	}
 	return f
 }

@@ -54,7 +54,7 @@ func (c Curve) At(n units.RotationalSpeed) (units.Power, bool) {
 	if k == 0 || !(n >= c.points[0].Speed && n <= c.points[k-1].Speed) {
 		return 0, false
 	}
-	i := max(1, min(k-1, sortSearch(c.points, n)))
+	i := max(1, sortSearch(c.points, n))
 	a, b := c.points[i-1], c.points[i]
 	return a.Power + (b.Power - a.Power).Times((n - a.Speed).Ratio(b.Speed-a.Speed)), true
 }
@@ -65,7 +65,8 @@ func sortSearch(p []PowerPoint, n units.RotationalSpeed) int {
 	return i
 }
 
-// Peak returns the point of greatest power, the zero point of no curve.
+// Peak returns the point of greatest power, the slowest of equals; the zero point
+// of no curve.
 func (c Curve) Peak() PowerPoint {
 	var best PowerPoint
 	for _, p := range c.points {
@@ -84,7 +85,7 @@ func (c Curve) Len() int { return len(c.points) }
 
 // XY returns point i as rev/min and kW, zeros where there is none.
 func (c Curve) XY(i int) (x, y float64) {
-	if i < 0 || i >= len(c.points) {
+	if uint(i) >= uint(len(c.points)) {
 		return 0, 0
 	}
 	return c.points[i].Speed.RevolutionsPerMinute(), c.points[i].Power.Kilowatts()
@@ -173,9 +174,6 @@ func (c Curve) top(s settled, metres float64) GearTop {
 		hi, lo := c.points[k].Speed.RadiansPerSecond(), c.points[k-1].Speed.RadiansPerSecond()
 		for j := steps - 1; j >= 0; j-- {
 			below := lo + (hi-lo)*float64(j)/steps
-			if j == 0 {
-				below = lo
-			}
 			if spare(below) >= 0 {
 				w, err := solve.Root(spare, below, above, 1e-9)
 				if err != nil {

@@ -21,7 +21,7 @@ func (t Trace) Len() int { return len(t.Points) }
 
 // XY returns point i, zeros where there is none.
 func (t Trace) XY(i int) (x, y float64) {
-	if i < 0 || i >= len(t.Points) {
+	if uint(i) >= uint(len(t.Points)) {
 		return 0, 0
 	}
 	return t.Points[i][0], t.Points[i][1]

@@ -60,7 +60,7 @@ func decimal(s string) (num, den int64, ok bool) {
 	for range part {
 		den *= 10
 	}
-	return num, den, num > 0 && (num/den <= 1e6)
+	return num, den, num > 0
 }
 
 // Num returns the numerator, in lowest terms.

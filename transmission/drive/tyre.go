@@ -103,18 +103,18 @@ func ParseTyre(s string) (Tyre, error) {
 		return bad("width and rim are parted by a dash or a letter: 3.25-19, 120/90-18")
 	}
 	switch {
-	case by == "x" && !t.marked && first > second && first >= 20 && second < leastRim:
-		t.kind, t.width, t.diameter = BeadedEdge, 25.4*second, 25.4*first
+	case by == "x" && !t.marked && first >= 20 && second < leastRim:
+		t.kind, t.width, t.diameter = BeadedEdge, inches(second), inches(first)
 		t.rim = t.diameter - 2*t.width
 	case by == "x" && !t.marked && first >= leastBead && first <= mostBead && second >= leastMetric:
 		t.kind, t.width, t.diameter = BeadedEdge, second, first
 		t.rim = t.diameter - 2*t.width
 	case t.marked && first >= leastMetric:
-		t.kind, t.width, t.rim = MetricTyre, first, 25.4*second
+		t.kind, t.width, t.rim = MetricTyre, first, inches(second)
 	case t.marked:
-		t.kind, t.width, t.rim = ImperialLow, 25.4*first, 25.4*second
+		t.kind, t.width, t.rim = ImperialLow, inches(first), inches(second)
 	default:
-		t.width, t.rim = 25.4*first, 25.4*second
+		t.width, t.rim = inches(first), inches(second)
 		if q := 4 * first; q != math.Trunc(q) {
 			t.kind, t.aspect = ImperialLow, 0.9
 		}
@@ -122,11 +122,15 @@ func ParseTyre(s string) (Tyre, error) {
 	return t.checked(s)
 }
 
+// inches gives millimetres, of a limit as of what is held against it: the same
+// product, rounded alike.
+func inches(x float64) float64 { return 25.4 * x }
+
 func (t Tyre) checked(s string) (Tyre, error) {
 	out := func(rule string) (Tyre, error) {
 		return Tyre{}, fault.Fault{Code: fault.OutOfRange, Path: "tyre", Value: s, Rule: rule}
 	}
-	low, high, say := 25.4*leastWidth, 25.4*mostWidth, "width must be 1.5 to 8 in"
+	low, high, say := inches(leastWidth), inches(mostWidth), "width must be 1.5 to 8 in"
 	if t.kind == MetricTyre {
 		low, high, say = leastMetric, mostMetric, "width must be 40 to 360 mm"
 	}
@@ -135,7 +139,7 @@ func (t Tyre) checked(s string) (Tyre, error) {
 		return out(say)
 	case !(t.aspect >= 0.3 && t.aspect <= 1.2):
 		return out("height must be 30 to 120 % of the width")
-	case !(t.rim >= 25.4*leastRim && t.rim <= 25.4*mostRim):
+	case !(t.rim >= inches(leastRim) && t.rim <= inches(mostRim)):
 		return out("rim must be 8 to 30 in")
 	}
 	if t.kind != BeadedEdge {
@@ -166,14 +170,11 @@ func (c *tyreScanner) figure() (float64, bool) {
 		return 0, false
 	}
 	save := c.rest
-	c.spaces()
-	if c.rest != save { // after a space a fraction may follow
-		num, okN := c.decimal()
-		if okN && c.skip('/') {
-			den, okD := c.decimal()
-			if okD && den > 0 && num < den && den <= 16 && num == math.Trunc(num) && den == math.Trunc(den) && x == math.Trunc(x) {
-				return x + num/den, true
-			}
+	c.spaces() // after a space a fraction may follow
+	if num, ok := c.decimal(); ok && c.skip('/') {
+		den, ok := c.decimal()
+		if ok && num < den && den <= 16 && num == math.Trunc(num) && den == math.Trunc(den) && x == math.Trunc(x) {
+			return x + num/den, true
 		}
 	}
 	c.rest = save
@@ -182,11 +183,11 @@ func (c *tyreScanner) figure() (float64, bool) {
 
 func (c *tyreScanner) decimal() (float64, bool) {
 	n := 0
-	for n < len(c.rest) && n < 6 && (c.rest[n] >= '0' && c.rest[n] <= '9' || c.rest[n] == '.') {
+	for n < len(c.rest) && (c.rest[n] >= '0' && c.rest[n] <= '9' || c.rest[n] == '.') {
 		n++
 	}
 	x, err := strconv.ParseFloat(c.rest[:n], 64)
-	if err != nil || n < len(c.rest) && c.rest[n] >= '0' && c.rest[n] <= '9' {
+	if err != nil {
 		return 0, false
 	}
 	c.rest = c.rest[n:]
