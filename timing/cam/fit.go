@@ -93,9 +93,9 @@ type Fitted struct {
 const (
 	leastReadings = 8
 	mostReadings  = 100_000
-	longestGap    = 20.0 // degrees of the cam, off the base circle
-	fillStep      = 5.0  // degrees between the zeros put into a stretch that was not read
-	sameAngle     = 1e-6 // degrees
+	sameAngle     = 1e-6             // degrees
+	longestGap    = 20.0 + sameAngle // degrees of the cam, off the base circle
+	fillStep      = 5.0              // degrees between the zeros put into a stretch that was not read
 )
 
 // Fit draws a periodic curve through readings of lift, in any order and unevenly
@@ -305,45 +305,37 @@ func baseLevel(y []float64, most float64) (level, runOut float64) {
 
 // fillBase puts zeros into a long stretch without readings between two low ones.
 func fillBase(at, y, weight []float64, opt FitOptions) (a, b, w []float64, filled float64, err error) {
-	n := len(at)
 	small := opt.Small.Millimetres()
-	for i := range n {
-		next := (i + 1) % n
-		gap := at[next] - at[i]
-		if next == 0 {
-			gap += turnDegrees
-		}
+	var front []float64 // zeros past the turn, which belong before the first reading
+	for i, gap := range gaps(at) {
+		next := (i + 1) % len(at)
 		a, b, w = append(a, at[i]), append(b, y[i]), append(w, weight[i])
 		if gap <= longestGap {
 			continue
 		}
-		if gap > opt.FillBase.Degrees() || math.Abs(y[i]) > small || math.Abs(y[next]) > small {
+		if tooLong(gap, opt) || math.Abs(y[i]) > small || math.Abs(y[next]) > small {
 			return nil, nil, nil, 0, unread(at[i], gap, y[i], y[next], opt)
 		}
 		filled += gap
-		steps := int(math.Ceil(gap / fillStep))
+		steps := int(math.Ceil((gap - sameAngle) / fillStep)) // not one more for rounding
 		for k := 1; k < steps; k++ {
 			x := at[i] + gap*float64(k)/float64(steps)
-			if x >= turnDegrees { // wraps: these belong in front
-				break
+			if x >= turnDegrees {
+				front = append(front, x-turnDegrees)
+				continue
 			}
 			a, b, w = append(a, x), append(b, 0), append(w, 1)
 		}
 	}
-	// Zeros past the turn go in front of the first reading.
-	last, gap := at[n-1], at[0]+turnDegrees-at[n-1]
-	if gap > longestGap {
-		var fa, fb, fw []float64
-		steps := int(math.Ceil(gap / fillStep))
-		for k := 1; k < steps; k++ {
-			if x := last + gap*float64(k)/float64(steps); x >= turnDegrees {
-				fa, fb, fw = append(fa, x-turnDegrees), append(fb, 0), append(fw, 1)
-			}
-		}
-		a, b, w = append(fa, a...), append(fb, b...), append(fw, w...)
+	zeros, ones := make([]float64, len(front)), make([]float64, len(front))
+	for i := range ones {
+		ones[i] = 1
 	}
-	return a, b, w, filled, nil
+	return append(front, a...), append(zeros, b...), append(ones, w...), filled, nil
 }
+
+// tooLong reports a stretch longer than may be taken as base circle.
+func tooLong(gap float64, opt FitOptions) bool { return gap > opt.FillBase.Degrees()+sameAngle }
 
 // unread is the fault of a stretch without readings that cannot be taken as base
 // circle, with what would settle it.
@@ -355,7 +347,7 @@ func unread(from, gap, before, after float64, opt FitOptions) fault.Fault {
 		Rule: "off the base circle no stretch may be longer than 20° of the cam without a reading",
 	}
 	switch {
-	case gap > opt.FillBase.Degrees():
+	case tooLong(gap, opt):
 		f.Rule += ", and on it none longer than " + opt.FillBase.In(units.CamDegree, 0)
 	case opt.KeepZero:
 		f.Rule += "; if this one is base circle, the gauge must show at most " + opt.Small.In(units.Millimetre, 2) + " at both its ends"
