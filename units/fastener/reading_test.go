@@ -197,19 +197,30 @@ func checkIdentify(r *rapid.T) {
 		in.Flank = measure.Of(th.Form().Included()+units.Degrees(rapid.Float64Range(-4, 4).Draw(r, "flank")), units.Degree)
 	}
 	in.Part = Part(rapid.IntRange(0, 3).Draw(r, "part"))
-	id, err := Identify(in, IdentifyOptions{})
+	opt := IdentifyOptions{}
+	if rapid.Bool().Draw(r, "weights?") {
+		// one system is a thousand or a thousand million times likelier or less likely beforehand
+		opt.Weights = map[System]float64{
+			System(rapid.IntRange(1, int(Spoke)).Draw(r, "system")): rapid.SampledFrom([]float64{1e-9, 1e-3, 1e3, 1e9}).Draw(r, "weight"),
+		}
+	}
+	id, err := Identify(in, opt)
 	if err != nil {
 		r.Fatal(err)
 	}
-	e, err := evidenceOf(in, IdentifyOptions{})
+	e, err := evidenceOf(in, opt)
 	if err != nil {
 		r.Fatal(err)
 	}
 	var causes []measure.Cause
 	total := 0.0
 	for i := range all {
-		total++
-		causes = append(causes, measure.Cause{Key: all[i].key, Text: all[i].name, Prior: 1, Hypothesis: fixed(e.logLikelihood(&all[i]) + logPart(in.Part, all[i].system))})
+		w, ok := opt.Weights[all[i].system]
+		if !ok {
+			w = 1
+		}
+		total += w
+		causes = append(causes, measure.Cause{Key: all[i].key, Text: all[i].name, Prior: w, Hypothesis: fixed(e.logLikelihood(&all[i]) + logPart(in.Part, all[i].system))})
 	}
 	full, err := measure.Rank(nil, causes, measure.Cause{Prior: total * elseWeight / (1 - elseWeight), Hypothesis: fixed(e.elseLogLikelihood())})
 	if err != nil {
