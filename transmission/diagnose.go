@@ -60,8 +60,8 @@ func Diagnose(in Input, opt Options) (Diagnosis, error) {
 	}
 	d.Suspects = suspects(d.Causes)
 	d.Findings = m.findings(d.Causes)
-	d.NextReadings, err = m.next(data, d.Causes)
-	return d, err
+	d.NextReadings = m.next(data, d.Causes)
+	return d, nil
 }
 
 // looked adds what is wrong with the signs to the faults of the rest, and returns

@@ -3,100 +3,101 @@ package transmission
 import (
 	"math"
 
-	"example.com/benchbook/units"
 	"example.com/benchbook/units/measure"
 )
 
-// next ranks the readings not yet taken by what they are expected to tell. Each
-// is looked at as three outcomes: plainly below new, about new, plainly above.
-func (m *model) next(d measure.Data, r measure.Ranking) ([]measure.Gain, error) {
-	some := 0 // the causes that count; the rest has no say
-	for some < min(len(r.Odds), enough) && r.Odds[some].Share >= slight {
-		some++
-	}
-	r.Odds = r.Odds[:some]
-	var room [enough]members
-	why := room[:some]
-	for i := range why {
-		at, listed := index()[r.Odds[i].Key]
-		if !listed {
-			at = members{-1, -1}
-		}
-		why[i] = at
-	}
-	open := 0
-	for p := range nuts + 1 {
-		if unread(d, p) {
-			open++
-		}
-	}
-	checks := make([]measure.Check, 0, int(parts))
-	looks := make([]measure.Outlook, some*open)
-	chances := make([]float64, 0, 3*(1+open+causeCount))
-	three := func(low, high float64) []float64 {
-		low = min(max(low, 0), 1)
-		mid := min(max(high-low, 0), 1-low)
-		chances = append(chances, low, mid, max(1-low-mid, 0))
-		return chances[len(chances)-3 : len(chances) : len(chances)]
-	}
-	phi := m.bell.phi
-	far := phi(-plainly)
-	about := three(far, 1-far) // of most causes, which leave the part alone
-	for p := range nuts + 1 {
-		if !unread(d, p) {
-			continue
-		}
-		c := measure.Check{InOrder: looks[:some:some]}
-		looks = looks[some:]
-		own, span := finestTurn, elseTurns
-		c.Key, c.Text, c.Work = "nuts", "count the turns of one nut out to flush, and turn it back", units.MinutesOfTime(20)
-		if p < parts {
-			q := &rules[p]
-			c.Key, c.Text, c.Work = q.path, q.settle, units.MinutesOfTime(q.minutes)
-			own, span = q.finest*2, q.span
-		}
-		usual := math.Hypot(m.base[p].u, own)
-		wide := usual / math.Hypot(usual, span)
-		// with something not listed wrong most figures are as ever, some far off
-		stray := (1-strays)*far + strays*phi(-plainly*wide)
-		strayed := three(stray, 1-stray)
-		var moved [causeCount][]float64
-		of := func(i int) []float64 {
-			if moved[i] != nil {
-				return moved[i]
-			}
-			c := &m.causes[i]
-			shift := c.shift(p)
-			if c.low != c.high && c.open == p {
-				low, high := (shift+c.low)/usual, (shift+c.high)/usual
-				moved[i] = three(m.smeared(-plainly, low, high), m.smeared(plainly, low, high))
-			} else {
-				moved[i] = three(phi(-plainly-shift/usual), phi(plainly-shift/usual))
-			}
-			return moved[i]
-		}
-		for i, w := range why {
-			look := about
-			switch { // two that are listed as a pair move different parts
-			case w.a < 0:
-				look = strayed
-			case m.causes[w.a].moves(p):
-				look = of(w.a)
-			case m.causes[w.b].moves(p):
-				look = of(w.b)
-			}
-			c.InOrder[i].Chances = look
-		}
-		checks = append(checks, c)
-	}
-	return measure.Next(r, checks)
+// outlook is what one expects of a reading: the chances that it is plainly below new,
+// about new, and plainly above.
+type outlook [3]float64
+
+func newOutlook(low, high float64) outlook {
+	low = min(max(low, 0), 1)
+	mid := min(max(high-low, 0), 1-low)
+	return outlook{low, mid, max(1-low-mid, 0)}
 }
 
-// unread tells whether a part could still be read. How the lever is made is not asked.
-func unread(d measure.Data, p part) bool { return !d[p].Taken && p != leverRatio }
+// next ranks the readings not yet taken by what they are expected to tell of the
+// causes that count; the rest has no say.
+func (m *model) next(d measure.Data, r measure.Ranking) []measure.Gain {
+	some := 0
+	var room [enough]members
+	for some < min(len(r.Odds), enough) && r.Odds[some].Share >= slight {
+		at, listed := index()[r.Odds[some].Key]
+		if !listed {
+			at = members{nobody, nobody}
+		}
+		room[some] = at
+		some++
+	}
+	return m.tellers(d, r.Odds[:some], room[:some])
+}
+
+// tellers gathers, reading by reading, the causes that expect the same of it. Most
+// leave a part alone.
+func (m *model) tellers(d measure.Data, odds []measure.Odds, who []members) []measure.Gain {
+	var told [parts + 1]expected
+	count := 0
+	far := m.bell.phi(-plainly)
+	for p := range nuts + 1 {
+		if d[p].Taken || p == leverRatio { // how the lever is made is not asked
+			continue
+		}
+		var room [2 + enough]class
+		classes := append(room[:0], class{outlook: newOutlook(far, 1-far)}, class{outlook: m.strayed(p)})
+		for i, w := range who {
+			share := odds[i].Share
+			switch { // two that are listed as a pair move different parts
+			case w.a == nobody:
+				classes[1].share += share
+			case m.causes[w.a].moves(p):
+				classes = append(classes, class{share, m.moved(p, w.a)})
+			case m.causes[w.b].moves(p):
+				classes = append(classes, class{share, m.moved(p, w.b)})
+			default:
+				classes[0].share += share
+			}
+		}
+		told[count] = newExpected(p, classes)
+		count++
+	}
+	return inOrder(told[:count])
+}
+
+// usualReading is by how much a reading of a part differs from new with nothing wrong,
+// and how far something not listed may move it.
+func (m *model) usualReading(p part) (usual, span float64) {
+	own, span := finestTurn, elseTurns
+	if p < parts {
+		own, span = rules[p].finest*2, rules[p].span
+	}
+	return math.Hypot(m.base[p].u, own), span
+}
+
+// strayed is what one expects with something not listed wrong: most figures are as
+// ever, some far off.
+func (m *model) strayed(p part) outlook {
+	usual, span := m.usualReading(p)
+	low := (1-strays)*m.bell.phi(-plainly) + strays*m.bell.phi(-plainly*usual/math.Hypot(usual, span))
+	return newOutlook(low, 1-low)
+}
+
+// moved is what one expects of a part that a cause moves.
+func (m *model) moved(p part, by int) outlook {
+	c := &m.causes[by]
+	usual, _ := m.usualReading(p)
+	shift := c.shift(p)
+	if c.low != c.high && c.open == p {
+		low, high := (shift+c.low)/usual, (shift+c.high)/usual
+		return newOutlook(m.smeared(-plainly, low, high), m.smeared(plainly, low, high))
+	}
+	return newOutlook(m.bell.phi(-plainly-shift/usual), m.bell.phi(plainly-shift/usual))
+}
 
 // plainly is how many of its usual deviations from new a reading is plainly so.
 const plainly = 2
+
+// nobody stands for no cause on the list.
+const nobody = -1
 
 // slight is the share of a cause from which it counts in the choice of readings:
 // it could not change their order.
