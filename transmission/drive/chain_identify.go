@@ -111,7 +111,7 @@ func twins(r measure.Ranking, rows map[string]refdata.Chain) []ChainTwin {
 		}
 		w, d := c.InnerWidth-lead.InnerWidth, c.Roller-lead.Roller
 		switch {
-		case w.Abs() >= 2*units.Millimetre:
+		case w.Abs() >= units.Millimetres(2):
 			continue
 		case w.Abs() < 50*units.Micrometre && d.Abs() < 50*units.Micrometre:
 			out = append(out, ChainTwin{c.Number, "same pitch, width and roller: they run on the same sprockets"})

@@ -93,7 +93,9 @@ func TestLimitsOfChains(t *testing.T) {
 		{"watch above finish", func(x float64) error {
 			return wear(101, drive.WearOptions{Watch: units.Percents(x), Finish: units.Percents(2)})
 		}, 2, 2.1, "watch", fault.Conflict},
-		{"uncertainty of a length", func(x float64) error { return only(drive.ChainWear(millimetres(100, x), 10, 10*mm, drive.WearOptions{})) }, 99.9, 100, "length", fault.OutOfRange},
+		{"uncertainty of a length", func(x float64) error {
+			return only(drive.ChainWear(millimetres(100, x), 10, 10*mm, drive.WearOptions{}))
+		}, 99.9, 100, "length", fault.OutOfRange},
 		{"no teeth", func(x float64) error { return only(drive.Pair{18, int(x)}.Ratio()) }, 4, 0, "driven", fault.Missing},
 		{"too few teeth", func(x float64) error { return only(drive.Pair{int(x), 46}.Ratio()) }, 4, 3, "driver", fault.OutOfRange},
 		{"sprockets to choose, least", func(x float64) error {

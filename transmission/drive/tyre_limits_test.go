@@ -126,3 +126,22 @@ func TestEquivalentsOfARim(t *testing.T) {
 		}
 	}
 }
+
+// Rims less than a millimetre apart are one, by inches or by millimetres: 26x3
+// leaves 508 mm.
+func TestRimsAMillimetreApart(t *testing.T) {
+	for code, want := range map[string]bool{"668.1x80": true, "668.9x80": true, "669x80": false} {
+		found := false
+		for _, e := range ok(ok(drive.ParseTyre(code))(t).Equivalents(0.05))(t) {
+			if e.Tyre.Code() == "26x3" {
+				found = true
+				if e.SameRim != want {
+					t.Errorf("%s: same rim %v", code, e.SameRim)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: no 26x3", code)
+		}
+	}
+}
