@@ -713,7 +713,7 @@ func diagnoseMany(t *testing.T, thorough bool) {
 		n, compared, pts = 800, 10, pts[:2000]
 	}
 	rng := rand.New(rand.NewPCG(5, 2026))
-	var whole, single, double, ours, theirs score
+	var whole, single, double, ours, theirs, theirDoubles score
 	found, findings, excess := 0, 0, 0.0
 	for range n {
 		care := readAll
@@ -740,7 +740,11 @@ func diagnoseMany(t *testing.T, thorough bool) {
 			double.add(d.Causes, sim.planted)
 		}
 		if ours.n < compared {
-			exact := collapse(sim.exact(pts, first, d.Causes), d.Causes)
+			all := sim.exact(pts, first, d.Causes)
+			if len(sim.planted) == 2 {
+				theirDoubles.add(all, sim.planted)
+			}
+			exact := collapse(all, d.Causes)
 			ours.add(d.Causes, sim.planted)
 			theirs.add(exact, sim.planted)
 			for _, o := range exact.Odds {
@@ -755,6 +759,7 @@ func diagnoseMany(t *testing.T, thorough bool) {
 	t.Log("two planted:", &double)
 	t.Log("compared:   ", &ours)
 	t.Log("exact:      ", &theirs)
+	t.Log("exact, two: ", &theirDoubles) // every pair by itself: what any calibrated method can reach
 	t.Logf("log loss expected by the exact posterior itself: %.4f nat above its own", excess/float64(ours.n))
 	if testing.Short() {
 		return // too few to judge by
