@@ -65,7 +65,7 @@ func (d Drive) Err() error {
 		} else if root != top {
 			l.Add(fault.Fault{Code: fault.Conflict, Path: path + ".from", Value: top, Rule: "the drive must have one root; " + root + " is another"})
 		}
-		if len(line) == 1 || d.train(line[:len(line)-1]).Err() == nil { // report each wheel once
+		if d.train(line[:len(line)-1]).Err() == nil { // report each wheel once
 			l.Under(path, d.train(line).Err())
 		}
 	}

@@ -136,10 +136,12 @@ func PlanetaryOf(sun, planet int) Planetary { return Planetary{sun, planet, sun 
 func PlanetaryFor(sunPerArm Rational, annulus int) (Planetary, error) {
 	r := sunPerArm.Plus(NewRational(-1, 1))
 	s := NewRational(int64(annulus), 1).Over(r)
-	if !s.Valid() || s.Den() != 1 || s.Num() < 2 || (int64(annulus)-s.Num())%2 != 0 || int64(annulus) <= s.Num() || annulus > mostTeeth {
+	sun := int(s.Num())
+	p := Planetary{sun, (annulus - sun) / 2, annulus}
+	if s.Den() != 1 || int64(sun) != s.Num() || p.Err() != nil {
 		return Planetary{}, fault.Fault{Code: fault.Conflict, Path: "ratio", Value: sunPerArm.String(), Rule: "no whole numbers of teeth give this ratio with this annulus"}
 	}
-	return Planetary{int(s.Num()), (annulus - int(s.Num())) / 2, annulus}, nil
+	return p, nil
 }
 
 // Err returns the faults: teeth out of range, or an annulus that is not sun + 2

@@ -12,10 +12,7 @@ import (
 // pitch diameter: 25.4/DP mm. Zero for a pitch that is not above zero or not
 // finite, which every use of a module refuses.
 func OfDiametralPitch(perInch float64) units.Length {
-	if !(perInch > 0) || math.IsInf(perInch, 0) {
-		return 0
-	}
-	if m := units.Inches(1 / perInch); sane(m) {
+	if m := max(units.Inches(1/perInch), 0); sane(m) {
 		return m
 	}
 	return 0
@@ -24,19 +21,16 @@ func OfDiametralPitch(perInch float64) units.Length {
 // OfCircularPitch returns the module of a circular pitch: p/pi. Zero for a pitch
 // that is not above zero or not finite, as [OfDiametralPitch].
 func OfCircularPitch(p units.Length) units.Length {
-	if !(p > 0) || !sane(p) {
-		return 0
+	if m := max(p.Times(1/math.Pi), 0); sane(m) {
+		return m
 	}
-	return p.Times(1 / math.Pi)
+	return 0
 }
 
 // DiametralPitch returns the diametral pitch of a module, teeth per inch. Zero for a
 // module that is not above zero or not finite.
 func DiametralPitch(module units.Length) float64 {
-	if !(module > 0) || !sane(module) {
-		return 0
-	}
-	if dp := 1 / module.Inches(); !math.IsInf(dp, 0) {
+	if dp := 1 / max(module, 0).Inches(); sane(module) && !math.IsInf(dp, 0) {
 		return dp
 	}
 	return 0
@@ -161,7 +155,7 @@ func (w Wheel) figures() figures {
 // inv is the involute function.
 func inv(a float64) float64 { return math.Tan(a) - a }
 
-// uninv is the angle whose involute is y, from 0 to a quarter turn.
+// uninv is the angle whose involute is y, from 0 to a quarter turn; NaN for none.
 func uninv(y float64) float64 {
 	a, err := solve.Inverse(inv, y, 0.0, 1.55, 1e-15)
 	if err != nil {
@@ -174,10 +168,10 @@ func uninv(y float64) float64 {
 type Span struct {
 	Over int          `json:"over"` // teeth
 	W    units.Length `json:"w"`
-	// Touches is the diameter where the anvils meet the flanks; it must lie
-	// between root and tip.
+	// Touches is the diameter where the anvils meet the flanks, never inside the
+	// base circle; it must lie between root and tip.
 	Touches units.Length `json:"touches"`
-	OnFlank bool         `json:"on_flank"` // Touches lies between base and tip
+	OnFlank bool         `json:"on_flank"` // Touches lies inside the tip
 }
 
 // Span returns the measurement over k teeth without backlash allowance:
@@ -200,18 +194,15 @@ func (w Wheel) Span(k int) (Span, error) {
 	baseHelix := math.Asin(math.Sin(w.Helix.SI()) * cos)
 	touches := func(k int) float64 { return math.Hypot(f.db, at(k)*math.Cos(baseHelix)) }
 	if k == 0 {
-		k = 2
-		for n := 2; n < w.Teeth; n++ {
-			if math.Abs(touches(n)-(f.d+2*f.x*f.mn)) < math.Abs(touches(k)-(f.d+2*f.x*f.mn)) {
-				k = n
-			}
+		off := func(k int) float64 { return math.Abs(touches(k) - (f.d + 2*f.x*f.mn)) }
+		for k = 2; off(k+1) < off(k); k++ { // it touches further out with each tooth
 		}
 	}
 	if k < 1 || k >= max(w.Teeth, 2) {
 		return Span{}, fault.Fault{Code: fault.OutOfRange, Path: "k", Unit: "teeth", Rule: "span from one tooth to fewer than the wheel has"}
 	}
 	d := touches(k)
-	return Span{Over: k, W: units.Millimetres(at(k)), Touches: units.Millimetres(d), OnFlank: d > f.db && d < f.da}, nil
+	return Span{Over: k, W: units.Millimetres(at(k)), Touches: units.Millimetres(d), OnFlank: d < f.da}, nil
 }
 
 // OverPins is a measurement over two pins or balls in opposite tooth spaces.

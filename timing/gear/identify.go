@@ -2,6 +2,7 @@ package gear
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"example.com/benchbook/refdata"
@@ -64,10 +65,7 @@ type Identified struct {
 	Basis        refdata.Basis                 `json:"basis"`
 }
 
-const (
-	leastModule = 0.5 // mm, of engines
-	mostModule  = 6.5
-)
+const mostModule = 6.5 // mm, of engines
 
 // Identify ranks the standard modules and diametral pitches, at 20° and 14.5°, by
 // readings of a wheel: tip diameter z m/cos b + 2 m (1 + x), spans as [Wheel.Span],
@@ -87,15 +85,15 @@ func Identify(f Found, opt IdentifyOptions) (Identified, error) {
 		path string
 		r    measure.Reading[units.Length]
 	}{{"tip", f.Tip}, {"span", f.Span}, {"span_next", f.SpanNext}, {"centre", f.Centre}}
-	taken := 0
+	taken := false
 	for _, x := range readings {
 		l.Under(x.path, x.r.Err())
 		if x.r.Taken() {
-			taken++
+			taken = true
 			above(&l, x.path, x.r.Value(), "mm")
 		}
 	}
-	if taken == 0 {
+	if !taken {
 		l.Add(fault.Fault{Code: fault.Missing, Path: "span", Unit: "mm", Rule: "read the tips, a span over some teeth, or the centre distance"})
 	}
 	if f.Centre.Taken() && (f.MateTeeth < 2 || f.MateTeeth > mostTeeth) {
@@ -106,7 +104,7 @@ func Identify(f Found, opt IdentifyOptions) (Identified, error) {
 	}
 	opt = opt.filled(&l)
 	if f.Over == 0 {
-		f.Over = max(int(math.Round(float64(f.Teeth)*18/180+0.5)), 2)
+		f.Over = max(int(math.Round(float64(f.Teeth)/10+0.5)), 2)
 	}
 	if l.Len() == 0 && (f.Over < 1 || f.Over+1 >= f.Teeth) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "over", Value: strconv.Itoa(f.Over), Unit: "teeth", Rule: "span fewer teeth than the wheel has"})
@@ -130,7 +128,7 @@ func Identify(f Found, opt IdentifyOptions) (Identified, error) {
 	var causes []measure.Cause
 	priors := 0.0
 	for row := range refdata.GearModules().All() {
-		if m := row.Module.Millimetres(); m < leastModule || m > mostModule {
+		if row.Module.Millimetres() > mostModule {
 			continue
 		}
 		for _, a := range [...]units.Angle{20 * units.Degree, 14.5 * units.Degree} {
@@ -158,12 +156,14 @@ func Identify(f Found, opt IdentifyOptions) (Identified, error) {
 			causes = append(causes, measure.Cause{Key: key, Text: "teeth of " + key, Prior: prior, Hypothesis: g})
 		}
 	}
-	// Something else: a module anywhere about that of the tips, or of the best.
-	mid := d
-	other := f.expect(math.Sqrt(leastModule*mostModule), 20*units.Degree, own, opt)
+	// Something else: a module anywhere about that of the first reading. What is
+	// expected goes with the module.
+	first := slices.IndexFunc(d, func(x measure.Datum) bool { return x.Taken })
+	module := d[first].Value / f.expect(1, 20*units.Degree, own, opt).Mean[first]
+	other := f.expect(module, 20*units.Degree, own, opt)
 	for i := range other.Mean {
-		if mid[i].Taken {
-			other.Mean[i] = mid[i].Value
+		if d[i].Taken {
+			other.Mean[i] = d[i].Value
 		}
 	}
 	other.Free = append(other.Free, measure.Effect{Name: "module", SD: 1, Column: other.Mean})
@@ -204,14 +204,19 @@ func (o IdentifyOptions) filled(l *fault.List) IdentifyOptions {
 	return o
 }
 
+// across is what a caliper reads over the tips as a part of their diameter: over an
+// odd number of teeth one jaw lies across two of them.
+func (f Found) across() float64 {
+	if f.Teeth%2 == 0 {
+		return 1
+	}
+	return (1 + math.Cos(math.Pi/float64(f.Teeth))) / 2
+}
+
 // expect is what a module and pressure angle lead one to read: tip, span, span over
 // one more, centre.
 func (f Found) expect(m float64, a units.Angle, own []float64, opt IdentifyOptions) measure.Gaussian {
-	z, cosB := float64(f.Teeth), math.Cos(f.Helix.SI())
-	across := 1.0
-	if f.Teeth%2 == 1 {
-		across = (1 + math.Cos(math.Pi/z)) / 2
-	}
+	z, cosB, across := float64(f.Teeth), math.Cos(f.Helix.SI()), f.across()
 	sin, cos := math.Sincos(a.SI())
 	at := math.Atan(math.Tan(a.SI()) / cosB)
 	span := m * cos * (math.Pi*(float64(f.Over)-0.5) + z*inv(at))
@@ -231,21 +236,12 @@ func (f Found) expect(m float64, a units.Angle, own []float64, opt IdentifyOptio
 // plain works out base pitch and module without a table.
 func (out *Identified) plain(f Found) {
 	if f.Span.Taken() && f.SpanNext.Taken() {
-		r, err := measure.Propagate[units.Length](func(x []float64) float64 { return x[1] - x[0] }, f.Span.SI(), f.SpanNext.SI())
-		if err == nil {
-			out.Base = r
-		}
+		out.Base, _ = measure.Propagate[units.Length](func(x []float64) float64 { return x[1] - x[0] }, f.Span.SI(), f.SpanNext.SI())
 	}
 	if f.Tip.Taken() {
-		z := float64(f.Teeth)
-		across := 1.0
-		if f.Teeth%2 == 1 {
-			across = (1 + math.Cos(math.Pi/z)) / 2
-		}
-		r, err := measure.Propagate[units.Length](func(x []float64) float64 { return x[0] / across / (z/math.Cos(f.Helix.SI()) + 2) }, f.Tip.SI())
-		if err == nil {
-			out.Module = r
-		}
+		out.Module, _ = measure.Propagate[units.Length](func(x []float64) float64 {
+			return x[0] / f.across() / (float64(f.Teeth)/math.Cos(f.Helix.SI()) + 2)
+		}, f.Tip.SI())
 	}
 }
 

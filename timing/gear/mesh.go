@@ -68,12 +68,8 @@ func (m Meshing) Contact() (Contact, error) {
 		}
 		aw = math.Acos(cos)
 	default:
-		y := inv(p.at) + 2*shifts*math.Tan(p.an)/(w.z+side*p.z)
-		if !(y > 0) {
-			return Contact{}, fault.Fault{Code: fault.OutOfRange, Path: "shift", Rule: "the profile shifts leave no working angle"}
-		}
 		if shifts != 0 {
-			aw = uninv(y)
+			aw = uninv(inv(p.at) + 2*shifts*math.Tan(p.an)/(w.z+side*p.z))
 		}
 		if a = a0 * math.Cos(p.at) / math.Cos(aw); aw-aw != 0 {
 			return Contact{}, fault.Fault{Code: fault.OutOfRange, Path: "shift", Rule: "the profile shifts leave no working angle"}
@@ -189,12 +185,12 @@ func (m Meshing) AddendumForArc(pitches float64) (units.Length, error) {
 		}
 		return c.Arc.Ratio(c.Centre)*float64(m.Pinion.Teeth+m.Wheel.Teeth)/(2*math.Pi) - pitches
 	}
-	if m.Ring || !(pitches > 0 && pitches < 10) {
-		return 0, fault.Fault{Code: fault.OutOfRange, Path: "pitches", Rule: "an arc of 0 to 10 pitches, between outside teeth"}
+	if m.Ring {
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "ring", Rule: "for outside teeth"}
 	}
 	h, err := solve.Root(arc, 1e-6, 3.999, 1e-12)
 	if err != nil {
-		return 0, fault.Fault{Code: fault.OutOfRange, Path: "pitches", Rule: "no addendum up to 4 modules gives this arc"}
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "pitches", Rule: "no addendum above zero and up to 4 modules gives an arc of so many pitches"}
 	}
 	return m.Pinion.Module.Times(h), nil
 }
@@ -260,7 +256,7 @@ func TeethFor(centre, module units.Length, ratio Rational) (below, beyond OnCent
 	p, q := int(ratio.Den()), int(ratio.Num())
 	unit := module.Times(float64(p+q) / 2)
 	k := math.Floor(centre.Ratio(unit) * (1 + 1e-12))
-	if !(k < mostTeeth) || float64(max(p, q))*(k+1) > mostTeeth {
+	if float64(max(p, q))*(k+1) > mostTeeth {
 		return OnCentre{}, OnCentre{}, fault.Fault{Code: fault.OutOfRange, Path: "centre", Value: centre.String(), Rule: "the wheels would have more than 100000 teeth"}
 	}
 	at := func(k int) OnCentre {

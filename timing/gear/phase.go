@@ -1,6 +1,7 @@
 package gear
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -89,20 +90,13 @@ func (k Keyed) Settings() ([]Setting, error) {
 		seen[left] = true
 		all = append(all, Setting{Keyways: j, Teeth: int(teeth), Shift: units.Degrees(left.Float()), Exact: left})
 	}
-	slices.SortFunc(all, func(a, b Setting) int {
-		switch {
-		case a.Shift < b.Shift:
-			return -1
-		case a.Shift > b.Shift:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(all, func(a, b Setting) int { return cmp.Compare(a.Shift, b.Shift) })
 	return all, nil
 }
 
 // Nearest returns the setting whose shift, whole teeth included, lies nearest a
-// wanted one: Teeth then counts those too. Errors: those of [Keyed.Settings]; a
+// wanted one, of two as near that with the lesser shift within half a tooth: Teeth
+// then counts those too. Errors: those of [Keyed.Settings]; a
 // shift not finite or beyond a turn.
 func (k Keyed) Nearest(want units.Angle) (Setting, error) {
 	all, err := k.Settings()
@@ -175,10 +169,9 @@ func (v Vernier) Nearest(want units.Angle) (Holes, error) {
 	}
 	all, p, q := step.Den()*360/step.Num(), int64(v.Wheel), int64(v.Flange) // all: L
 	k := int64(math.Round(want.Degrees() / step.Float()))
-	wanted := ((k % all) + all) % all
-	best := Holes{Wheel: -1}
-	for i := range p { // the least holes in the wheel that serve
-		left := ((i*(all/p)-wanted)%all + all) % all
+	var best Holes
+	for i := range p { // the least holes in the wheel that serve; all/p and all/q share no factor, so some do
+		left := ((i*(all/p)-k)%all + all) % all
 		if left%(all/q) == 0 {
 			best = Holes{Steps: int(k), Wheel: int(i), Flange: int(left / (all / q))}
 			break

@@ -1,6 +1,7 @@
 package gear
 
 import (
+	"math"
 	"math/bits"
 	"strconv"
 	"strings"
@@ -25,10 +26,8 @@ func NewRational(num, den int64) Rational {
 	if den < 0 {
 		num, den = -num, -den
 	}
-	if g := gcd(num, den); g > 1 {
-		num, den = num/g, den/g
-	}
-	return Rational{num: num, den: den - 1}
+	g := gcd(num, den)
+	return Rational{num: num / g, den: den/g - 1}
 }
 
 // Num returns the numerator; it carries the sign.
@@ -85,16 +84,9 @@ func (r Rational) Times(s Rational) Rational {
 		return Rational{den: -1}
 	}
 	// Cross-cancel first, so that only a product that truly is too large fails.
-	a, d := r.num, s.Den()
-	if g := gcd(a, d); g > 1 {
-		a, d = a/g, d/g
-	}
-	c, b := s.num, r.Den()
-	if g := gcd(c, b); g > 1 {
-		c, b = c/g, b/g
-	}
-	num, ok1 := times(a, c)
-	den, ok2 := times(b, d)
+	g, h := gcd(r.num, s.Den()), gcd(s.num, r.Den())
+	num, ok1 := times(r.num/g, s.num/h)
+	den, ok2 := times(r.Den()/h, s.Den()/g)
 	if !ok1 || !ok2 {
 		return Rational{den: -1}
 	}
@@ -119,7 +111,7 @@ func (r Rational) Plus(s Rational) Rational {
 	b, ok2 := times(s.num, r.Den()/g)
 	den, ok3 := times(r.Den(), s.Den()/g)
 	sum := a + b
-	if !ok1 || !ok2 || !ok3 || (a > 0) == (b > 0) && (sum > 0) != (a > 0) && a != 0 {
+	if !ok1 || !ok2 || !ok3 || (a^sum)&(b^sum) < 0 { // a sum of another sign than both went round
 		return Rational{den: -1}
 	}
 	return NewRational(sum, den)
@@ -127,9 +119,7 @@ func (r Rational) Plus(s Rational) Rational {
 
 // Abs returns r without its sign.
 func (r Rational) Abs() Rational {
-	if r.num < 0 {
-		r.num = -r.num
-	}
+	r.num = max(r.num, -r.num)
 	return r
 }
 
@@ -151,12 +141,7 @@ func (r Rational) Step(s Rational) Rational {
 }
 
 func gcd(a, b int64) int64 {
-	if a < 0 {
-		a = -a
-	}
-	if b < 0 {
-		b = -b
-	}
+	a, b = max(a, -a), max(b, -b)
 	for b != 0 {
 		a, b = b, a%b
 	}
@@ -165,22 +150,14 @@ func gcd(a, b int64) int64 {
 
 // times is a product that tells when it does not fit.
 func times(a, b int64) (int64, bool) {
-	neg := (a < 0) != (b < 0)
-	hi, lo := bits.Mul64(magnitude(a), magnitude(b))
-	if hi != 0 || lo > 1<<63-1 {
+	hi, lo := bits.Mul64(uint64(max(a, -a)), uint64(max(b, -b)))
+	if hi != 0 || lo > math.MaxInt64 {
 		return 0, false
 	}
-	if neg {
+	if a^b < 0 {
 		return -int64(lo), true
 	}
 	return int64(lo), true
-}
-
-func magnitude(a int64) uint64 {
-	if a < 0 {
-		return uint64(-a)
-	}
-	return uint64(a)
 }
 
 // lcm is the least common multiple of two positive numbers.
