@@ -97,7 +97,7 @@ func (v Valve) FlowArea(s Seat, crankSpeed units.RotationalSpeed) (FlowArea, err
 	s, err := s.filled()
 	l.Under("seat", err)
 	positive(&l, "speed", crankSpeed, "rev/min")
-	if n := crankSpeed.RevolutionsPerMinute(); n > 0 && n < 1e-3 {
+	if crankSpeed > 0 && crankSpeed < units.RevolutionsPerMinute(1e-3) {
 		l.Add(fault.Fault{Code: fault.OutOfRange, Path: "speed", Value: crankSpeed.String(), Unit: "rev/min", Rule: "0, or 0.001 rev/min and more"})
 	}
 	if err := l.Err(); err != nil {
