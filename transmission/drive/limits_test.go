@@ -82,7 +82,7 @@ func TestLimitsOfChains(t *testing.T) {
 		{"speed", func(x float64) error {
 			return pull(drive.PullInput{Pitch: half, Teeth: 18, Speed: units.RadiansPerSecond(x), Power: units.Kilowatts(5)})
 		}, 1e12, 1.01e12, "speed", fault.OutOfRange},
-		{"least power at a peak", func(x float64) error {
+		{"least torque", func(x float64) error {
 			return only(drive.BestPull(drive.PullAway{Torque: units.NewtonMetres(x), Mass: units.Kilograms(200), Radius: 300 * mm, Efficiency: 0.9, EngineKilogramSquareMetres: 0.1}))
 		}, 1e-9, 0.99e-9, "torque", fault.OutOfRange},
 		{"no torque", func(x float64) error {

@@ -115,8 +115,8 @@ func TestEquivalentsAtTheShare(t *testing.T) {
 	}
 }
 
-// Half of what is moulded on a wall is the rim: sizes on rims a millimetre apart
-// are of different rims, those of one rim by either way of writing are not.
+// A size goes on the same rim if that is as wide across, and not if one of the two
+// is held by beads and the other by wires.
 func TestEquivalentsOfARim(t *testing.T) {
 	from := ok(drive.ParseTyre("3.00-21"))(t)
 	for _, e := range ok(from.Equivalents(0.2))(t) {

@@ -17,12 +17,12 @@ func length(x, u float64) measure.Reading[units.Length] {
 	return measure.Of(units.Millimetres(x), units.Millimetres(u))
 }
 
-func springOf(wire, outside, inside, total measure.Reading[units.Length], ends spring.Ends) spring.Readings {
-	in := spring.Readings{Wire: wire, Outside: outside, Inside: inside, Ends: ends, Loads: invented().Loads}
-	if total.Taken() {
-		in.Total = measure.Of(units.Value(total.Value().Millimetres()), units.Value(total.U().Millimetres()))
-	}
-	return in
+func count(x, u float64) measure.Reading[units.Ratio] {
+	return measure.Of(units.Value(x), units.Value(u))
+}
+
+func springOf(wire, outside, inside measure.Reading[units.Length], total measure.Reading[units.Ratio], ends spring.Ends) spring.Readings {
+	return spring.Readings{Wire: wire, Outside: outside, Inside: inside, Total: total, Ends: ends, Loads: invented().Loads}
 }
 
 // The reckoned rate and its uncertainty by the derivatives of ln k = ln G + 4 ln d
@@ -39,8 +39,8 @@ func TestIdentifyByDerivatives(t *testing.T) {
 		ucoil   float64
 		settled bool
 	}{
-		{springOf(length(2.64, 0.02), length(17.8, 0.05), none, length(9.5, 0.1), spring.SquaredGround), 15.16, -1, 9.5, 0.05, false},
-		{springOf(length(2.64, 0.02), none, length(12.52, 0.06), length(9.5, 0.1), spring.Squared), 15.16, 1, 10.5, 0.06, true},
+		{springOf(length(2.64, 0.02), length(17.8, 0.05), none, count(9.5, 0.1), spring.SquaredGround), 15.16, -1, 9.5, 0.05, false},
+		{springOf(length(2.64, 0.02), none, length(12.52, 0.06), count(9.5, 0.1), spring.Squared), 15.16, 1, 10.5, 0.06, true},
 	} {
 		if c.settled {
 			c.in.Free = length(46.5, 0.1)
@@ -76,7 +76,7 @@ func TestIdentifyByDerivatives(t *testing.T) {
 // wire more.
 func TestIdentifyCountsBySolid(t *testing.T) {
 	for ends, want := range map[spring.Ends]float64{spring.SquaredGround: 10 - 2, spring.Squared: 9 - 2, spring.Plain: 9} {
-		in := springOf(length(2.5, 0.02), length(17.5, 0.05), measure.Reading[units.Length]{}, measure.Reading[units.Length]{}, ends)
+		in := springOf(length(2.5, 0.02), length(17.5, 0.05), measure.Reading[units.Length]{}, measure.Reading[units.Ratio]{}, ends)
 		in.Solid = length(25, 0.1)
 		id := ok(spring.Identify(in, spring.IdentifyOptions{}))(t)
 		near(t, ends.String(), id.Active.Value().SI(), want, 1e-12)
@@ -89,17 +89,17 @@ func TestLimitsOfReadings(t *testing.T) {
 	none := measure.Reading[units.Length]{}
 	identify := func(in spring.Readings) error { return only(spring.Identify(in, spring.IdentifyOptions{})) }
 	coils := func(x float64) error {
-		return identify(springOf(length(2.5, 0.02), length(17.5, 0.05), none, length(x, 0.1), spring.SquaredGround))
+		return identify(springOf(length(2.5, 0.02), length(17.5, 0.05), none, count(x, 0.1), spring.SquaredGround))
 	}
 	solid := func(x float64) error {
-		in := springOf(length(2.5, 0.02), length(17.5, 0.05), none, none, spring.SquaredGround)
+		in := springOf(length(2.5, 0.02), length(17.5, 0.05), none, measure.Reading[units.Ratio]{}, spring.SquaredGround)
 		in.Solid = length(x, 0.1)
 		return identify(in)
 	}
 	// outside less inside less two wires of 2 mm
 	gap := func(uwire float64) func(float64) error {
 		return func(x float64) error {
-			return identify(springOf(length(2, uwire), length(20, 0.03), length(16-x, 0.04), length(9, 0.1), spring.SquaredGround))
+			return identify(springOf(length(2, uwire), length(20, 0.03), length(16-x, 0.04), count(9, 0.1), spring.SquaredGround))
 		}
 	}
 	checkLimits(t, []limit{
@@ -112,10 +112,10 @@ func TestLimitsOfReadings(t *testing.T) {
 			return identify(spring.Readings{Free: length(x, 0.1), Solid: length(25, 0.1)})
 		}, 25.1, 25, "free", fault.Conflict},
 		{"index", func(x float64) error {
-			return identify(springOf(length(1, 0.01), length(x, 0.1), none, length(9, 0.1), spring.SquaredGround))
+			return identify(springOf(length(1, 0.01), length(x, 0.1), none, count(9, 0.1), spring.SquaredGround))
 		}, 101, 101.1, "outside", fault.OutOfRange},
 		{"index of thick wire", func(x float64) error {
-			return identify(springOf(length(12, 0.01), length(x, 0.1), none, length(9, 0.1), spring.SquaredGround))
+			return identify(springOf(length(12, 0.01), length(x, 0.1), none, count(9, 0.1), spring.SquaredGround))
 		}, 100, 26.3, "outside", fault.OutOfRange},
 		// 0.3 mm and six of their uncertainties, √(0.03² + 0.04²) = 0.05 mm of the
 		// coil and, with the wire's 0.06 mm twice, 0.13 mm
@@ -123,7 +123,7 @@ func TestLimitsOfReadings(t *testing.T) {
 		{"two diameters, too near", gap(0), -0.599, -0.601, "inside", fault.Conflict},
 		{"two diameters, wire uncertain", gap(0.06), 1.079, 1.081, "inside", fault.Conflict},
 		{"two diameters, all exact", func(x float64) error { // figures of which the differences are exact
-			return identify(springOf(length(0.15, 0), length(1.2, 0), length(x, 0), length(9, 0.1), spring.SquaredGround))
+			return identify(springOf(length(0.15, 0), length(1.2, 0), length(x, 0), count(9, 0.1), spring.SquaredGround))
 		}, 0.6, 0.599, "inside", fault.Conflict},
 		{"priors", func(x float64) error {
 			return only(spring.Identify(invented(), spring.IdentifyOptions{Priors: map[string]float64{"bronze": x}}))

@@ -33,7 +33,7 @@ func TestIdentifySharesByBruteForce(t *testing.T) {
 	}{
 		{spring.SquaredGround, 1, 0, 0.01, 0.05, 0.1}, {spring.SquaredGround, 0.9, 25.1, 0.02, 0.02, 0.1}, {spring.Squared, 1.13, 27.2, 0.03, 0.1, 0.2}, {spring.Squared, 0.52, 28, 0.005, 0.3, 0.05},
 	} {
-		in := springOf(length(d, c.ud), length(outside, c.uo), measure.Reading[units.Length]{}, length(total, c.ut), c.ends)
+		in := springOf(length(d, c.ud), length(outside, c.uo), measure.Reading[units.Length]{}, count(total, c.ut), c.ends)
 		for i := range in.Loads {
 			in.Loads[i].Load = measure.Of(in.Loads[i].Load.Value().Times(c.soft), 2*newton)
 		}
