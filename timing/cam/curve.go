@@ -108,12 +108,12 @@ func (c *Curve) knot(i int) float64 {
 	return c.knots[i]
 }
 
-// within brings degrees into the turn: 0 to below 360.
+// within brings degrees into the turn: 0, without a sign, to below 360.
 func within(x float64) float64 {
-	if x >= 0 && x < turnDegrees {
+	if x > 0 && x < turnDegrees {
 		return x
 	}
-	if x = math.Mod(x, turnDegrees); x < 0 {
+	if x = math.Mod(x, turnDegrees); x <= 0 {
 		x += turnDegrees
 	}
 	if x < turnDegrees {

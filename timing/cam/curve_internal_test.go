@@ -89,8 +89,8 @@ func TestPieceAtItsEnds(t *testing.T) {
 			t.Errorf("a hair before the turn: jerk %g, at it %g", got, want)
 		}
 	}
-	for x, want := range map[float64]float64{0: 0, 359: 359, 360: 0, -360: 0, 361: 1, -1: 359, 1081: 1, -721: 359, -1e-300: 0} {
-		if got := within(x); got != want {
+	for x, want := range map[float64]float64{0: 0, 359: 359, 360: 0, -360: 0, 361: 1, -1: 359, 1081: 1, -721: 359, -1e-300: 0, math.Copysign(0, -1): 0, math.Nextafter(360, 0): math.Nextafter(360, 0), 5e-324: 5e-324} {
+		if got := within(x); got != want || math.Signbit(got) {
 			t.Errorf("%g° is %g° of the turn, found %g", x, want, got)
 		}
 	}

@@ -87,7 +87,7 @@ func TestNoiseGivenStiffens(t *testing.T) {
 // with all that was read of the base circle; run-out is what those readings span.
 func TestZeroAndRunOut(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		l := lobe{8, 70, rapid.Float64Range(0, 360).Draw(t, "top")}
+		l := lobe{8, rapid.SampledFrom([]float64{50, 70}).Draw(t, "half width"), rapid.Float64Range(0, 360).Draw(t, "top")}
 		zero := rapid.Float64Range(-2, 2).Draw(t, "zero")
 		ripple := rapid.SampledFrom([]float64{0.01, 0.05, 0.2}).Draw(t, "ripple")
 		step := rapid.SampledFrom([]float64{2, 5, 20}).Draw(t, "step")

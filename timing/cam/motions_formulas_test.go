@@ -129,6 +129,9 @@ func TestLobesByDifferences(t *testing.T) {
 				t.Errorf("%s at %v, base circle: %+v, %v", c.name, x, m, err)
 			}
 		}
+		if top, err := c.at(0); err != nil || top.VelocityMMPerDegree != 0 || math.Signbit(top.VelocityMMPerDegree) {
+			t.Errorf("%s at the top: %+v, %v", c.name, top, err)
+		}
 		// mirrored about the nose
 		up, _ := c.at(-20)
 		down, _ := c.at(20)
