@@ -2,6 +2,7 @@ package fastener
 
 import (
 	"math"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -85,9 +86,10 @@ func TestDepthByHand(t *testing.T) {
 	}
 }
 
-// reach returns the outside diameter, to the last bit, at which f, rising with it, is
-// want.
-func reach(t *testing.T, f func(d float64) float64, lo, hi, want float64) float64 {
+// reach returns the argument, to the last bit, at which f, rising with it, is want.
+// Machines that round products and sums together may pass a figure by that others
+// meet: there the test is left out.
+func reach(t *testing.T, f func(x float64) float64, lo, hi, want float64) float64 {
 	t.Helper()
 	for {
 		mid := lo + (hi-lo)/2
@@ -95,6 +97,9 @@ func reach(t *testing.T, f func(d float64) float64, lo, hi, want float64) float6
 		case x == want:
 			return mid
 		case mid == lo || mid == hi:
+			if runtime.GOARCH != "amd64" {
+				t.Skipf("nothing gives exactly %v: %v at %v", want, x, mid)
+			}
 			t.Fatalf("nothing gives exactly %v: %v at %v", want, x, mid)
 		case x < want:
 			lo = mid

@@ -126,6 +126,13 @@ func TestOutlooks(t *testing.T) {
 			}
 		}
 	}
+	// figures a thousandth of the spread apart are two, less are one
+	wide := further{u: func(Thread) float64 { return 1000 }, figure: look.figure}
+	for pitch, ok := range map[float64]bool{4: true, 3.999: false} {
+		if _, two := wide.outlooks([]Candidate{c("a", 0.5, 3), c("b", 0.4, pitch)}); two != ok {
+			t.Errorf("3 and %v mm by a spread of 1000: told apart %v", pitch, two)
+		}
+	}
 	// 3.1 between 3 and 3.05 by spreads of 0.01: 10 and 5 off
 	out, _ := look.outlooks([]Candidate{c("a", 0.5, 3), c("b", 0.4, 3.05), c("d", 1e-4, 3.1)})
 	if got, want := math.Log(out["d"].Chances[1]/out["d"].Chances[0]), (100.0-25)/2; math.Abs(got-want) > 1e-9 {

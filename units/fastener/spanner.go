@@ -221,5 +221,5 @@ func fitOf(sp Spanner, s, u float64, opt FitOptions) SpannerFit {
 // freeTurn solves cos a + tan 30° sin a = ratio for 0 to 30°, which is
 // cos(30° - a) = ratio cos 30°.
 func freeTurn(ratio float64) float64 {
-	return math.Pi/6 - math.Acos(min(ratio*math.Cos(math.Pi/6), 1))
+	return max(math.Pi/6-math.Acos(min(ratio*math.Cos(math.Pi/6), 1)), 0) // at 1 the last bit falls below
 }
