@@ -50,6 +50,9 @@ func TestCoilFigures(t *testing.T) {
 	if solid := h.At(h.Solid()); solid.Reason.Given() || solid.ToSolid != 0 {
 		t.Errorf("solid: %+v", solid)
 	}
+	if at := h.AtLoad(units.Newtons(1e-310)); at.ClashShare != 0 || at.Length != h.Free() {
+		t.Errorf("a load that moves nothing: %+v", at)
+	}
 	if at := h.AtLoad(f.SolidLoad); at.Reason.Given() || math.Abs(at.ToSolid.Millimetres()) > 1e-12 {
 		t.Errorf("load when solid: %+v", at)
 	}

@@ -40,6 +40,18 @@ func TestEndsOfTravelAreAnswered(t *testing.T) {
 	})
 }
 
+// A coil has a state at every load up to that when solid, and at both its lengths.
+func TestCoilStatesAtTheEnds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		h := anyCoil(t)
+		for _, s := range []spring.HelicalState{h.AtLoad(0), h.AtLoad(h.Figures().SolidLoad), h.At(h.Free()), h.At(h.Solid())} {
+			if s.Reason.Given() || s.ToSolid < -1e-12*h.Free() {
+				t.Fatalf("%+v", s)
+			}
+		}
+	})
+}
+
 // A spring that was never made gives no answer, and no movement.
 func TestZeroValuesAnswerNothing(t *testing.T) {
 	for name, e := range map[string]spring.Element{

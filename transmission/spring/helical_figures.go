@@ -225,7 +225,8 @@ func (h Helical) at(length units.Length, x float64) HelicalState {
 // finite load, the reason "no-spring" alone.
 func (h Helical) AtLoad(f units.Force) HelicalState {
 	if x, ok := h.Deflection(f); ok {
-		return h.at(h.Free()-x, x.Millimetres())
+		length := h.Free() - x
+		return h.at(length, min(h.free-length.Millimetres(), h.free-h.solid)) // solid not a last bit beyond itself
 	}
 	s := HelicalState{Load: f, Reason: fault.Reason{Code: "past-solid", Text: "the coils touch at " + h.Figures().SolidLoad.In(units.Newton, 1)}}
 	if h.k == 0 || !units.Finite(f) {
