@@ -183,12 +183,8 @@ type HelicalState struct {
 // At returns the spring at a length from solid to free. Outside, the state holds
 // the length and a reason, "past-solid" or "beyond-free", and nothing else.
 func (h Helical) At(length units.Length) HelicalState {
-	return h.at(length, h.free-length.Millimetres())
-}
-
-// at is the state at a length, which is x short of free.
-func (h Helical) at(length units.Length, x float64) HelicalState {
 	s := HelicalState{Length: length}
+	x := h.free - length.Millimetres()
 	switch {
 	case h.k == 0 || !units.Finite(length):
 		s.Length = 0 // nothing that cannot be written down
@@ -225,8 +221,7 @@ func (h Helical) at(length units.Length, x float64) HelicalState {
 // finite load, the reason "no-spring" alone.
 func (h Helical) AtLoad(f units.Force) HelicalState {
 	if x, ok := h.Deflection(f); ok {
-		length := h.Free() - x
-		return h.at(length, min(h.free-length.Millimetres(), h.free-h.solid)) // solid not a last bit beyond itself
+		return h.At(h.Free() - x)
 	}
 	s := HelicalState{Load: f, Reason: fault.Reason{Code: "past-solid", Text: "the coils touch at " + h.Figures().SolidLoad.In(units.Newton, 1)}}
 	if h.k == 0 || !units.Finite(f) {
