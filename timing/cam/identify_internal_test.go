@@ -110,6 +110,31 @@ func TestEvidenceByIntegral(t *testing.T) {
 	}
 }
 
+// How well a phase is known is how sharply chi squared bends there, by differences at one
+// and two fifths of a degree that leave the fourth power out; of a faint lobe as of a plain
+// one.
+func TestPhaseByTheBend(t *testing.T) {
+	c := lobed(t, 0)
+	for _, spread := range []float64{0.05, 1, 4} {
+		f := readOff(t, c, 18, 140.3, 0, 0.03, rand.New(rand.NewPCG(2, 2)))
+		m, _ := f.best(c, spread)
+		weights := 0.0
+		for _, w := range f.w {
+			weights += w
+		}
+		chi2 := func(p float64) float64 {
+			ss, _ := f.miss(c, p, spread)
+			return ss * 18 / weights / (spread * spread)
+		}
+		p := m.Phase.Value().Degrees()
+		bend := func(h float64) float64 { return (chi2(p+h) - 2*chi2(p) + chi2(p-h)) / (h * h) / 2 }
+		want := 1 / math.Sqrt((4*bend(0.2)-bend(0.4))/3)
+		if got := m.Phase.U().Degrees(); math.Abs(got-want) > 1e-4*want {
+			t.Errorf("spread %g: ± %g°, by the bend %g", spread, got, want)
+		}
+	}
+}
+
 // A profile without a lobe lies as well one way as another: its phase is spread over the
 // turn, a rectangle's 360°/sqrt(12).
 func TestPhaseOfNoLobe(t *testing.T) {
