@@ -86,6 +86,16 @@ func TestCheckBeyondTheRocker(t *testing.T) {
 	if e, err := straight.Events(36); err != nil || e.NoAnswer.Text != "the rocker cannot lift the valve that far" {
 		t.Errorf("the valve's arm along its line: %+v, %v", e, err)
 	}
+	askew := cam.Valve{Cam: c, Rocker: cam.Rocker{CamArm: 30, ValveArm: 36, CamTilt: -45}}
+	for k := -8.0; k <= 8; k++ { // the cam's arm just along its line, if a float64 has the lift for it
+		check := 36 * math.Sqrt(0.5) * (1 + k*0x1p-53)
+		if math.Asin(check/36) != math.Pi/4 {
+			continue
+		}
+		if e, err := askew.Events(mm(check)); err != nil || e.NoAnswer.Text != "the rocker cannot lift the valve that far" {
+			t.Errorf("the cam's arm along its line: %+v, %v", e, err)
+		}
+	}
 	tilted := cam.Valve{Cam: c, Rocker: cam.Rocker{CamArm: 30, ValveArm: 36, CamTilt: -45, ValveTilt: 40}}
 	for _, check := range []units.Length{20, 30, 36 * 0.98} { // swings of 35°, 51° and 60°
 		e, err := tilted.Events(check)
