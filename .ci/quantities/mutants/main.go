@@ -36,6 +36,7 @@ func main() {
 	only := flag.String("only", "", "only files whose name holds this text")
 	equivalent := flag.String("equivalent", ".ci/quantities/mutants/equivalent", "folder of lists of changes that no test can see (from the directory of the module)")
 	least := flag.Float64("least", 0, "fail below this share killed, in per cent")
+	tests := flag.String("tests", "", "only tests whose name matches this expression: to work on one of them")
 	every := flag.Int("every", 1, "try one in so many")
 	flag.Parse()
 
@@ -56,7 +57,7 @@ func main() {
 		check(err)
 		t, err := try(p, func(s *site) bool {
 			return strings.Contains(s.file, *only) && (wanted == nil || wanted[s.key]) && s.id%*every == 0
-		}, known, &lived)
+		}, *tests, known, &lived)
 		check(err)
 		if t.all() == 0 {
 			continue

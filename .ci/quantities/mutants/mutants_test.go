@@ -17,7 +17,7 @@ func TestSmall(t *testing.T) {
 	}
 	known := map[string]string{"mutants/testdata/small/small Larger: a > b -> >=": "either will do"}
 	var out strings.Builder
-	got, err := try(p, func(*site) bool { return true }, known, &out)
+	got, err := try(p, func(*site) bool { return true }, "", known, &out)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -65,7 +65,7 @@ func (t tally) String() string {
 
 // try makes the changes of one package and shows them to its tests. What lived is
 // written to out.
-func try(p *packages.Package, asked func(*site) bool, known map[string]string, out *strings.Builder) (t tally, err error) {
+func try(p *packages.Package, asked func(*site) bool, tests string, known map[string]string, out *strings.Builder) (t tally, err error) {
 	if len(p.GoFiles) == 0 {
 		return t, nil
 	}
@@ -79,7 +79,7 @@ func try(p *packages.Package, asked func(*site) bool, known map[string]string, o
 	if err := b.build(list); err != nil {
 		return t, err
 	}
-	if err := b.survey(list); err != nil {
+	if err := b.survey(tests); err != nil {
 		return t, err
 	}
 	for _, s := range list {
@@ -205,7 +205,11 @@ var number = regexp.MustCompile(`mutant\w+(?:\[[^\]]*\])?\((\d+)`)
 
 // survey runs every test by itself, sees what changes it comes past and how long it
 // takes. A test that fails with nothing changed is an error.
-func (b *bench) survey(list []*site) error {
+func (b *bench) survey(only string) error {
+	wanted, err := regexp.Compile(only)
+	if err != nil {
+		return err
+	}
 	names, err := exec.Command(b.binary, "-test.list", "^(Test|Example|Fuzz)").Output()
 	if err != nil {
 		return fmt.Errorf("%s: %w", b.p.PkgPath, err)
@@ -219,6 +223,9 @@ func (b *bench) survey(list []*site) error {
 	b.past = map[int][]int{}
 	for name := range strings.Lines(string(names)) {
 		t := test{name: strings.TrimSpace(name)}
+		if !wanted.MatchString(t.name) {
+			continue
+		}
 		seen := filepath.Join(b.work, "seen")
 		os.Remove(seen)
 		start := time.Now()
