@@ -104,3 +104,60 @@ func TestFadingFaults(t *testing.T) {
 		}
 	}
 }
+
+// How fast the carried torque falls with the grip is the slope of the closed form, by
+// differences; and the spread that grip and friction give it, by the same.
+func TestFadingSlope(t *testing.T) {
+	for _, z := range []float64{1, 2, 5, 10, 20} {
+		for _, e := range []float64{1e-7, 1e-5, 0.001, 0.0199, 0.0201, 0.05, 0.3, 0.7, 0.95} {
+			h := 1e-4 * e
+			want := (fading(z, e+h) - fading(z, e-h)) / (2 * h)
+			if e < 1e-6 {
+				want = -z * (z - 1) // the first step of the series: sum of i over the faces, twice
+			}
+			// a difference over 2e-4 of e: its third derivative, and rounding over 1e-4
+			if got := fadingSlope(z, e); math.Abs(got-want) > 2e-4*math.Max(1, math.Abs(want)) {
+				t.Errorf("%v faces, e %v: %v, by differences %v", z, e, got, want)
+			}
+		}
+		if fading(z, 1) != 1 || fading(z, 1.5) != 1 || fading(z, 0) != z || fadingSlope(z, 1) != 0 || fadingSlope(z, 2) != 0 {
+			t.Errorf("%v faces: %v at the end", z, fading(z, 1))
+		}
+	}
+	for _, e := range []float64{1e-9, 0.001, 0.0199, 0.02, 0.0201, 0.5} {
+		if got := artanh(e); math.Abs(got/math.Atanh(e)-1) > 1e-12 {
+			t.Errorf("artanh %v: %v, library %v", e, got, math.Atanh(e))
+		}
+	}
+}
+
+// The spread of the torque by friction and grip is what first-order propagation says.
+func TestSpreadOfGrippedTorque(t *testing.T) {
+	c := demo()
+	c.Plates = Plates{Faces: 10, Outer: 140 * units.Millimetre, Inner: 100 * units.Millimetre}
+	for _, g := range []struct{ x, u float64 }{{0.2, 0.03}, {0.2, 0}, {0, 0.03}, {0, 0}} {
+		found := Condition{Friction: measure.Of(units.Value(0.12), units.Value(0.005))}
+		s, err := c.resolve(&found)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.v[tongueGrip], s.u[tongueGrip] = g.x, g.u
+		at := func(df, dg float64) float64 {
+			v := s.v
+			v[friction] += df
+			v[tongueGrip] += dg
+			return s.carried(&v)
+		}
+		const h = 1e-6
+		byFriction := (at(h, 0) - at(-h, 0)) / (2 * h) * 0.005
+		byGrip := (at(0, h) - at(0, -h)) / (2 * h) * g.u
+		if g.x == 0 { // no grip is the end of the range: from there upward
+			byGrip = (at(0, h) - at(0, 0)) / h * g.u
+		}
+		one := at(0, 0)
+		want := (byFriction*byFriction + byGrip*byGrip) / (one * one)
+		if got := s.gripped(&s.v, &s.u); math.Abs(got-want) > 1e-4*want {
+			t.Errorf("grip %v ± %v: %v, by differences %v", g.x, g.u, got, want)
+		}
+	}
+}

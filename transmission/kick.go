@@ -152,8 +152,8 @@ func (c Clutch) Kick(test KickTest) (KickProof, error) {
 	arm := losses / test.Ratio
 	var err error
 	p.Rider, err = measure.Propagate[units.Torque](func(x []float64) float64 {
-		return x[0] * gravity * x[1] * math.Sin(x[2]) * arm
-	}, test.Rider.SI(), test.Crank.SI(), test.Angle.SI())
+		return x[0] * gravity * x[1] * x[2] * arm
+	}, test.Rider.SI(), test.Crank.SI(), sine(test.Angle.SI()))
 	l.Under("test", err)
 	p.Tested = p.Rider
 	if test.Cranking.Taken() {
@@ -183,6 +183,14 @@ func (c Clutch) Kick(test KickTest) (KickProof, error) {
 		p.Basis.Assumed = append(p.Basis.Assumed, refdata.Assumption{What: "torque margin", Value: number(defaultMargin), Status: refdata.CommonPractice})
 	}
 	return p, l.Err()
+}
+
+// sine is the sine of an angle. A lever thought level is off level either way, and the
+// sine less in both: to second order, E (sin(a+e) - sin a)² = (cos a u)² + 3/4 (sin a
+// u²)² for a normal e.
+func sine(a measure.Input) measure.Input {
+	sin, cos := math.Sincos(a.X)
+	return measure.Input{X: sin, U: math.Hypot(cos*a.U, math.Sqrt(0.75)*sin*a.U*a.U)}
 }
 
 const (
