@@ -2,6 +2,7 @@ package transmission
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/benchbook/units"
@@ -163,6 +164,11 @@ func atLimits(t *testing.T, path string, low, high float64, ask func(x float64) 
 			t.Errorf("%s of %v taken", path, x)
 		} else if f.Rule == "" || f.Value == "" && f.Code != fault.Missing {
 			t.Errorf("%s of %v: %+v", path, x, f)
+		} else if f.Code == fault.OutOfRange && step(x) != 1 && path != "options.draws" {
+			// told in the unit the user gave, with both limits
+			if !strings.HasPrefix(f.Value, number(x)) || !strings.HasPrefix(f.Rule, "must be from "+number(low)+" to ") || x > high && !strings.Contains(f.Rule, " to "+number(high)) {
+				t.Errorf("%s of %v: %s: %s", path, x, f.Value, f.Rule)
+			}
 		}
 	}
 }
@@ -301,6 +307,16 @@ func TestLengthOfTrain(t *testing.T) {
 		if ok := n >= 1 && n <= mostElements; ok != (err == nil) {
 			t.Errorf("%d links: %v", n, err)
 		}
+	}
+}
+
+// A length that is missing is told once, not as a conflict too.
+func TestMissingIsNoConflict(t *testing.T) {
+	c := demo()
+	c.Springs.FreeLength = 0
+	_, err := c.Window(Condition{})
+	if f := faultsOf(err); len(f) != 1 || f[0] != "springs.free_length" {
+		t.Errorf("told: %v", f)
 	}
 }
 

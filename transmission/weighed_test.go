@@ -89,3 +89,39 @@ func TestWeighedFaults(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A line through three trials by hand: loads 100, 200, 400 N, efforts 30, 50, 120 N.
+// Means 233.33 and 66.67; sums of products 46 666.7 and 14 333.3: 0.30714, and -5 N idle.
+func TestEffortByHand(t *testing.T) {
+	trial := func(load, effort float64) Weighed {
+		return Weighed{Load: measure.Of(units.Newtons(load), units.Newtons(1)), Effort: measure.Of(units.Newtons(effort), units.Newtons(0.5))}
+	}
+	e, err := FitEffort([]Weighed{trial(100, 30), trial(200, 50), trial(400, 120)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed(t, "per load", e.PerLoad.Value().Value(), "0.30714")
+	printed(t, "idle, N", e.Idle.Value().Newtons(), "-5.00")
+	f, err := e.Effort(units.Newtons(700))
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed(t, "effort for 700 N", f.Newtons(), "210.00")
+	for _, bad := range [][]Weighed{{trial(100, 30), trial(100, 31)}, {trial(100, 30)}, {trial(100, 30), trial(200, 30)}, {trial(100, 30), trial(200, 20)}} {
+		if e, err := FitEffort(bad); err == nil {
+			t.Errorf("%v through %v", e, bad)
+		}
+	}
+}
+
+// More work out than in is refused from three times the uncertainty on: 100 N over 300 mm
+// lifts 310 N by 100 mm with 1.0333; known to 1 % in each force that is 1.0333 ± 0.0146.
+func TestMoreWorkOutThanIn(t *testing.T) {
+	for u, ok := range map[float64]bool{0.01: true, 0.008: true, 0.0075: false, 0.001: false} {
+		w := Weighed{Effort: measure.Of(units.Newtons(100), units.Newtons(100*u)), Load: measure.Of(units.Newtons(310), units.Newtons(310*u)),
+			EffortTravel: measure.Exact(300 * units.Millimetre), LoadTravel: measure.Exact(100 * units.Millimetre)}
+		if _, err := w.Advantage(); (err == nil) != ok { // 3 x 1.0333 x u sqrt 2 = 0.0333 at u = 0.0076
+			t.Errorf("known to %v: %v", u, err)
+		}
+	}
+}
