@@ -2,10 +2,7 @@ package refdata
 
 import (
 	"encoding/json"
-	"sync"
 	"testing"
-
-	"example.com/benchbook/units"
 )
 
 // Every table goes out as JSON with all its rows, every quantity in the one form.
@@ -66,26 +63,4 @@ func TestStatusText(t *testing.T) {
 	if s.UnmarshalText([]byte("hearsay")) == nil {
 		t.Error("hearsay is a status")
 	}
-}
-
-// Tables may be asked for by many at once. The race detector sees to the rest.
-func TestFirstUseByMany(t *testing.T) {
-	var wg sync.WaitGroup
-	for range 8 {
-		wg.Go(func() {
-			var l lazy[Thread, units.Length]
-			if l.get(readAllThreads).Len() != Threads().Len() {
-				t.Error("a table came out short")
-			}
-			if _, ok := Threads().ByName("m10 X1.25"); !ok {
-				t.Error("no M10x1.25")
-			}
-			for range Threads().Between(0, units.Millimetres(0.5)) {
-				t.Error("a thread of half a millimetre")
-				break
-			}
-			Tables()
-		})
-	}
-	wg.Wait()
 }
