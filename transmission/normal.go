@@ -89,11 +89,8 @@ func logBetween(a, b float64) float64 {
 }
 
 // amount is the open amount below which a part q of its chance lies, after a
-// reading f, or evenly between the bounds if f.u is zero.
+// reading f, which is never without its error.
 func amount(f figure, low, high, q float64) float64 {
-	if f.u == 0 {
-		return low + q*(high-low)
-	}
 	a, b := (low-f.x)/f.u, (high-f.x)/f.u
 	switch { // far outside: it hugs the nearer bound with an exponential tail
 	case a > 5:

@@ -76,14 +76,3 @@ func TestSlopes(t *testing.T) {
 		}
 	}
 }
-
-// The quick normal is the other to the 1e-8 its table gives: the first term left out is
-// h^4/24 times a derivative below 1.4, with h up to 1/64, which is 4e-9; of the density the same with 3.
-func TestNormal(t *testing.T) {
-	for x := -plain; x <= plain; x += 0.0007 {
-		below, dense := newBell().normal(x)
-		if math.Abs(below-phi(x)) > 1e-8 || math.Abs(dense-density(x)) > 1e-8 {
-			t.Fatalf("at %v: %v, %v", x, below-phi(x), dense-density(x))
-		}
-	}
-}
