@@ -414,6 +414,14 @@ func (e *evidence) seen(lift, hand float64, p [4]float64, torque, liftSD, handSD
 		if sim.in.Signs.Kick.Result == Held {
 			slips = 1 - slips
 		}
+		if sim.in.Signs.Kick.Result == Crept { // it carries just what it was put to
+			from, sd := torque, 1.0
+			if torque < 0 {
+				_, _, from = truth{v: sim.m.usual, s: sim.m.s}.whole()
+				sd = math.Hypot(1, 0.5/0.1) // half the torque, beside the tenth of the sign's own
+			}
+			slips = normalDensity((e.proof.Tested.Value().NewtonMillimetres()-from)/sim.kickSpread(e.proof), 0, sd)
+		}
 		like *= slips
 	}
 	if r := sim.in.Signs.Lift; r.Taken() {
