@@ -4,7 +4,7 @@ import "math"
 
 // nutPlace is where nuts that were not read are looked at: deviations from where they
 // should be, how much it counts, and the deviation left there. Together the places are
-// normal, to a hundredth of its density. Both tables are read only.
+// normal, to about a hundredth in the chance of a figure below any. Both tables are read only.
 type nutPlace struct{ at, weight float64 }
 
 const (
