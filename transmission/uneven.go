@@ -26,42 +26,61 @@ func newUneven(in []measure.Input, seat, lift, rimToCircle float64) uneven {
 }
 
 // balance returns how far the plate stands above its middle at the first stud and a
-// quarter turn on from it. order is which spring stands on each stud and more what
-// each nut is turned in, in metres; nil is in turn, and nothing.
+// quarter turn on from it: where the energy of the springs is least. order is which
+// spring stands on each stud and more what each nut is turned in, in metres; nil is in
+// turn, and nothing.
 func (s *uneven) balance(order []int, more []float64) (a, b float64) {
-	n := len(s.free)
-	for range n + 1 { // a spring that comes loose changes the balance; there are no more than n of them
-		var cc, cs, ss, mc, ms float64
-		for i := range n {
-			j := i
-			if order != nil {
-				j = order[i]
-			}
-			x := s.free[j] - s.seat + s.lift
-			if more != nil {
-				x += more[i]
-			}
-			if x+a*s.cos[i]+b*s.sin[i] <= 0 {
-				continue
-			}
-			k := s.rate[j]
-			cc += k * s.cos[i] * s.cos[i]
-			cs += k * s.cos[i] * s.sin[i]
-			ss += k * s.sin[i] * s.sin[i]
-			mc += k * x * s.cos[i]
-			ms += k * x * s.sin[i]
-		}
-		det := cc*ss - cs*cs
-		if !(det > 1e-9*(cc+ss)*(cc+ss)) { // springs on one line hold no plate: it stays as it was
+	at := s.look(order, more, 0, 0)
+	for range 50 { // with none loose the first step is there, each spring that comes loose takes another
+		det := at.cc*at.ss - at.cs*at.cs
+		if !(det > 1e-9*(at.cc+at.ss)*(at.cc+at.ss)) { // springs on one line hold no plate: it stays as it was
 			return a, b
 		}
-		na, nb := (-mc*ss+ms*cs)/det, (-ms*cc+mc*cs)/det
-		if na == a && nb == b {
-			return a, b
+		da, db := (-at.mc*at.ss+at.ms*at.cs)/det, (-at.ms*at.cc+at.mc*at.cs)/det
+		// A spring that comes loose, or touches again, on the way bends the energy: half
+		// the step then, until it is less.
+		step, next := 1.0, s.look(order, more, a+da, b+db)
+		for range 40 {
+			if next.energy <= at.energy {
+				break
+			}
+			step /= 2
+			next = s.look(order, more, a+step*da, b+step*db)
 		}
-		a, b = na, nb
+		na, nb := a+step*da, b+step*db
+		if math.Hypot(na-a, nb-b) < 1e-15 { // metres
+			return na, nb
+		}
+		a, b, at = na, nb, next
 	}
 	return a, b
+}
+
+// bearing is what springs make of a tilt: their energy, its slopes and its curvatures.
+type bearing struct{ energy, mc, ms, cc, cs, ss float64 }
+
+func (s *uneven) look(order []int, more []float64, a, b float64) (at bearing) {
+	for i := range s.free {
+		j := i
+		if order != nil {
+			j = order[i]
+		}
+		x := s.free[j] - s.seat + s.lift + a*s.cos[i] + b*s.sin[i]
+		if more != nil {
+			x += more[i]
+		}
+		if x <= 0 {
+			continue
+		}
+		k := s.rate[j]
+		at.energy += k * x * x / 2
+		at.mc += k * x * s.cos[i]
+		at.ms += k * x * s.sin[i]
+		at.cc += k * s.cos[i] * s.cos[i]
+		at.cs += k * s.cos[i] * s.sin[i]
+		at.ss += k * s.sin[i] * s.sin[i]
+	}
+	return at
 }
 
 // runOut is the total reading at the rim.
