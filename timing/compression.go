@@ -69,23 +69,23 @@ type squeeze struct {
 }
 
 // newSqueeze works out the level from the middle and the width of the range that
-// crank.Cylinder gives, whose ends are taken as two standard deviations. ok is
-// false if no cylinder was given or it gives no answer.
-func (s *sheet) newSqueeze() (*squeeze, bool) {
+// crank.Cylinder gives, whose ends are taken as two standard deviations. It is nil
+// if no cylinder was given or it gives no answer.
+func (s *sheet) newSqueeze() *squeeze {
 	c := s.engine.Cylinder
 	if c == (crank.Cylinder{}) {
-		return nil, false
+		return nil
 	}
 	q := &squeeze{c: c}
 	closes := s.lobes[Inlet].closes
 	k, err := c.Cranking(q.place(closes), crank.CrankingOptions{})
 	if err != nil {
-		return nil, false
+		return nil
 	}
 	lo, hi := math.Log(k.Absolute.Low.SI()), math.Log(k.Absolute.High.SI())
 	q.level, q.sd, q.gauge = (lo+hi)/2, math.Hypot((hi-lo)/4, testScatter), k.Gauge
 	q.ratio = q.trapped(closes)
-	return q, q.ratio > 1 && !math.IsNaN(q.level+q.sd)
+	return q
 }
 
 // place is an inlet closing, kept between BDC and 5° before firing TDC, where
@@ -138,13 +138,9 @@ func (b *bench) shown(state int, level float64) measure.Gaussian {
 	if b.squeeze != nil {
 		sd = b.squeeze.sd
 	}
-	g := measure.Gaussian{Mean: []float64{level - x.drop, level - x.drop + x.rise}, Own: u[:], Shared: []measure.Effect{
-		{Name: "level", SD: sd, Column: []float64{1, 1}}, {Name: "oil", SD: x.riseSD, Column: []float64{0, 1}},
+	return measure.Gaussian{Mean: []float64{level - x.drop, level - x.drop + x.rise}, Own: u[:], Shared: []measure.Effect{
+		{Name: "level", SD: sd, Column: []float64{1, 1}}, {Name: "oil", SD: x.riseSD, Column: []float64{0, 1}}, {Name: "leak", SD: x.dropSD, Column: []float64{1, 1}},
 	}}
-	if x.dropSD > 0 {
-		g.Shared = append(g.Shared, measure.Effect{Name: "leak", SD: x.dropSD, Column: []float64{1, 1}})
-	}
-	return g
 }
 
 // level is what a sound cylinder should show if a verdict is true: by where the

@@ -85,7 +85,7 @@ func newBench(s *sheet) (*bench, error) {
 	}
 	b := &bench{sheet: s, list: list, peak: math.Inf(-1), index: make(map[string]int, 256)}
 	b.parts, b.verdicts, b.rates = make([]part, 0, 448), make([]verdict, 0, 224), make([]rate, 0, 64)
-	b.squeeze, _ = s.newSqueeze()
+	b.squeeze = s.newSqueeze()
 	for i := slipFar; i < markWrong; i++ {
 		if !s.tells(&s.effects[i]) {
 			b.blind |= 1 << i
@@ -391,14 +391,8 @@ func (b *bench) share(p *part, r *rate, q []float64, k, row int, delta, logWeigh
 
 // outside is the chance that a normal amount is farther from zero than limit.
 func outside(mean, sd, limit float64) float64 {
-	if sd <= 0 {
-		if math.Abs(mean) >= limit {
-			return 1
-		}
-		return 0
-	}
-	if math.Abs(mean)-limit > 8*sd {
-		return 1 // to the last digit
+	if math.Abs(mean)-limit >= 8*sd {
+		return 1 // to the last digit; and where a figure is exact, at the limit too
 	}
 	k := 1 / (sd * math.Sqrt2)
 	// two tails, so that small chances keep their digits
