@@ -21,15 +21,18 @@ import (
 	"example.com/benchbook/units/fault"
 )
 
-// most is more than enough: bisection alone reaches the last bit of a float64
-// from any finite bracket in under 1100 halvings, Brent's method usually in 10.
-const most = 1200
+// patience is how many rounds may interpolate. Brent's method usually takes 10 in
+// all; from here on every round halves, and the widest bracket comes down to the last
+// bit in 2100.
+const patience = 100
 
-// Root returns x between a and b where f is zero, to within tol of x or the
-// last bit, whichever is wider. f must have opposite signs at a and b, or be
-// zero at one of them; X may be float64 or any quantity. It allocates nothing
-// unless it fails. Errors: [fault.Conflict] if the ends do not bracket a root,
-// [fault.OutOfRange] if f is not finite on the way, [fault.Missing] for a nil f.
+// Root returns x between a and b where f is zero or changes its sign, to within tol
+// and the last three bits of x. f must have opposite signs at a and b, or be
+// zero at one of them; X may be float64 or any quantity. It asks f at most 2200
+// times, usually 10, and allocates nothing unless it fails. Errors:
+// [fault.Conflict] if the ends do not bracket a root, [fault.OutOfRange] if f is
+// not finite on the way, the ends are not a finite distance apart or tol is not a
+// number, [fault.Missing] for a nil f.
 func Root[X ~float64](f func(X) float64, a, b, tol X) (X, error) {
 	if f == nil {
 		return 0, noFunction()
@@ -52,10 +55,16 @@ func noFunction() error {
 	return fault.Fault{Code: fault.Missing, Path: "f", Rule: "give the function"}
 }
 
+// root asks f at both ends and then at one argument a round. Through it b is the best
+// argument so far, c the end on the other side of the root, a the best before b; d is
+// the step to take and e the one before it.
 func root(f func(float64) float64, a, b, tol float64) (float64, error) {
 	fa, fb := f(a), f(b)
-	if !finite(a) || !finite(b) || !finite(fa) || !finite(fb) {
-		return 0, fault.Fault{Code: fault.OutOfRange, Path: "bracket", Value: number(a) + " to " + number(b), Rule: "ends and the function there must be finite"}
+	if !finite(b-a) || !finite(fa) || !finite(fb) {
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "bracket", Value: number(a) + " to " + number(b), Rule: "ends, the distance between them and the function there must be finite"}
+	}
+	if tol != tol {
+		return 0, fault.Fault{Code: fault.OutOfRange, Path: "tol", Value: number(tol), Rule: "must be a number"}
 	}
 	if fa == 0 {
 		return a, nil
@@ -63,14 +72,13 @@ func root(f func(float64) float64, a, b, tol float64) (float64, error) {
 	if fb == 0 {
 		return b, nil
 	}
-	if (fa > 0) == (fb > 0) {
+	if sameSide(fa, fb) {
 		return 0, fault.Fault{Code: fault.Conflict, Path: "bracket", Value: number(a) + " to " + number(b), Rule: "the function must change sign between the ends"}
 	}
-	c, fc := a, fa
-	d := b - a
-	e := d
-	for range most {
-		if (fb > 0) == (fc > 0) {
+	c, fc := b, fb // the first round takes a instead
+	var d, e float64
+	for round := 0; ; round++ {
+		if sameSide(fb, fc) {
 			c, fc = a, fa
 			d = b - a
 			e = d
@@ -84,44 +92,39 @@ func root(f func(float64) float64, a, b, tol float64) (float64, error) {
 		if math.Abs(m) <= near || fb == 0 {
 			return b, nil
 		}
-		if math.Abs(e) < near || math.Abs(fa) <= math.Abs(fb) {
-			d, e = m, m // bisect
+		step := interpolate(a, b, c, fa, fb, fc)
+		worth := round < patience && math.Abs(e) >= near && math.Abs(fa) > math.Abs(fb)
+		inside := sameSide(step, m) && math.Abs(step) < 1.5*math.Abs(m)-near/2
+		if worth && inside && math.Abs(step) < math.Abs(e)/2 {
+			e, d = d, step
 		} else {
-			s := fb / fa
-			var p, q float64
-			if a == c {
-				p, q = 2*m*s, 1-s // secant
-			} else {
-				r, t := fb/fc, fa/fc
-				p = s * (2*m*t*(t-r) - (b-a)*(r-1))
-				q = (t - 1) * (r - 1) * (s - 1)
-			}
-			if p > 0 {
-				q = -q
-			} else {
-				p = -p
-			}
-			if 2*p < min(3*m*q-math.Abs(near*q), math.Abs(e*q)) {
-				e, d = d, p/q
-			} else {
-				d, e = m, m
-			}
+			d, e = m, m // bisect
 		}
 		a, fa = b, fb
-		switch {
-		case math.Abs(d) > near:
-			b += d
-		case m > 0:
-			b += near
-		default:
-			b -= near
+		move := d
+		if math.Abs(d) < near {
+			move = math.Copysign(near, m)
 		}
+		b += move
 		if fb = f(b); !finite(fb) {
 			return 0, fault.Fault{Code: fault.OutOfRange, Path: "function", Value: "at " + number(b), Rule: "must be finite inside the bracket"}
 		}
 	}
-	return b, nil
 }
+
+// interpolate returns the step from b to where the secant, or with three arguments
+// the inverse parabola, is zero. It is not finite where there is none.
+func interpolate(a, b, c, fa, fb, fc float64) float64 {
+	s := fb / fa
+	if a == c {
+		return (c - b) * s / (s - 1)
+	}
+	r, t := fb/fc, fa/fc
+	return s * ((c-b)*t*(r-t) + (b-a)*(r-1)) / ((t - 1) * (r - 1) * (s - 1))
+}
+
+// sameSide reports whether x and y, neither of them zero, have the same sign.
+func sameSide(x, y float64) bool { return math.Signbit(x) == math.Signbit(y) }
 
 const ulp = 0x1p-52
 
