@@ -34,6 +34,13 @@ func TestTimesAndRatio(t *testing.T) {
 	scales[units.Power](t)
 	scales[units.Energy](t)
 	scales[units.Density](t)
+	scales[units.Acceleration](t)
+	scales[units.SpecificEnergy](t)
+	scales[units.KinematicViscosity](t)
+	scales[units.DynamicViscosity](t)
+	scales[units.VolumeFlow](t)
+	scales[units.MassFlow](t)
+	scales[units.TemperatureDelta](t)
 }
 
 func scales[Q scalable[Q]](t *testing.T) {
