@@ -131,3 +131,11 @@ func TestFaults(t *testing.T) {
 		t.Errorf("a root at the other end: %v, %v", x, err)
 	}
 }
+
+// TestSumTooLarge solves between ends of which only the sum is too large for a float64.
+func TestSumTooLarge(t *testing.T) {
+	x, err := solve.Root(func(x float64) float64 { return x/1e308 - 1.5 }, 1e308, 1.7e308, 0)
+	if err != nil || math.Abs(x/1.5e308-1) > 8*0x1p-52 { // the root's last three bits, and the function's
+		t.Errorf("%g, %v", x, err)
+	}
+}
