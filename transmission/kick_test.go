@@ -16,6 +16,21 @@ func kick() KickTest {
 	}
 }
 
+// kicked is what that proves of the demo with another rider, result and what is set.
+func kicked(t *testing.T, kg float64, r KickResult, set func(k *KickTest)) KickProof {
+	t.Helper()
+	k := kick()
+	k.Rider, k.Result = measure.Of(units.Kilograms(kg), 1*units.Kilogram), r
+	if set != nil {
+		set(&k)
+	}
+	p, err := demo().Kick(k)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
 // By hand: 75 kg x 9.80665 x 0.2 m x 0.9 / 1.5 = 88.26 N·m at the clutch, against 61.6
 // N·m of engine torque there and 80.08 with its margin.
 func TestKickByHand(t *testing.T) {
@@ -36,17 +51,11 @@ func TestKickByHand(t *testing.T) {
 // engine turning over.
 func TestKickBothWays(t *testing.T) {
 	with := func(kg float64, r KickResult, cranking float64) KickProof {
-		k := kick()
-		k.Rider = measure.Of(units.Kilograms(kg), 1*units.Kilogram)
-		k.Result = r
-		if cranking > 0 {
-			k.Cranking = measure.Of(units.NewtonMetres(cranking), units.NewtonMetres(1))
-		}
-		p, err := demo().Kick(k)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return p
+		return kicked(t, kg, r, func(k *KickTest) {
+			if cranking > 0 {
+				k.Cranking = measure.Of(units.NewtonMetres(cranking), units.NewtonMetres(1))
+			}
+		})
 	}
 	for _, c := range []struct {
 		kg             float64

@@ -31,18 +31,7 @@ func TestProofTurns(t *testing.T) {
 
 // The verdict of a kick in words, the lever out of level, and the rider who would prove.
 func TestKickInWords(t *testing.T) {
-	at := func(kg float64, r KickResult, set func(k *KickTest)) KickProof {
-		k := kick()
-		k.Rider, k.Result = measure.Of(units.Kilograms(kg), 1*units.Kilogram), r
-		if set != nil {
-			set(&k)
-		}
-		p, err := demo().Kick(k)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return p
-	}
+	at := func(kg float64, r KickResult, set func(k *KickTest)) KickProof { return kicked(t, kg, r, set) }
 	for _, c := range []struct {
 		kg   float64
 		r    KickResult

@@ -62,6 +62,20 @@ func anyClutch(t *rapid.T) (Clutch, Condition) {
 	}
 }
 
+// drawn is a clutch as anyClutch draws it.
+type drawn struct {
+	c     Clutch
+	found Condition
+}
+
+// anyClutches draws them by number, for tests that want many of them the same each time.
+func anyClutches() *rapid.Generator[drawn] {
+	return rapid.Custom(func(t *rapid.T) drawn {
+		c, found := anyClutch(t)
+		return drawn{c, found}
+	})
+}
+
 // The ends of the window agree with a bisection over the ledgers themselves,
 // worked out here from the clutch alone: no formula of the window is used.
 func TestWindowAgainstBisection(t *testing.T) { rapid.Check(t, checkWindow) }
@@ -80,15 +94,7 @@ func checkWindow(t *rapid.T) {
 // found and with the play adjuster turned to where the region of both adjusters says
 // the window just opens, just closes, and half way.
 func TestWindowAgainstBisectionTenThousand(t *testing.T) {
-	type drawn struct {
-		c     Clutch
-		found Condition
-	}
-	clutches := rapid.Custom(func(t *rapid.T) drawn {
-		c, found := anyClutch(t)
-		return drawn{c, found}
-	})
-	n := 10_000
+	clutches, n := anyClutches(), 10_000
 	if testing.Short() {
 		n /= 10
 	}

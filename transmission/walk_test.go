@@ -118,15 +118,7 @@ func TestTrainByHand(t *testing.T) {
 // agrees with it where it was laid: load at both ends of the stroke, pull and tension
 // at full lift, in the middle of the window.
 func TestStraightWhereItIsLaid(t *testing.T) {
-	type drawn struct {
-		c     Clutch
-		found Condition
-	}
-	clutches := rapid.Custom(func(t *rapid.T) drawn {
-		c, found := anyClutch(t)
-		return drawn{c, found}
-	})
-	laid := 0
+	clutches, laid := anyClutches(), 0
 	for i := range 1000 { // of which a few dozen have a window and something to lay straight
 		d := clutches.Example(i)
 		if i%20 == 0 { // disc springs that leave a window are rarely drawn: one that stiffens
